@@ -1,0 +1,152 @@
+//! A JSON object field by field: what is known is taken, the rest is kept.
+
+use core::fmt;
+
+use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
+use serde_json::value::RawValue;
+
+use super::ImportError;
+use crate::session::Extra;
+
+/// Longest unknown field that is kept, in bytes.
+const EXTRA_BYTES_MAX: usize = 4096;
+
+/// Most unknown fields kept of one object.
+const EXTRA_COUNT_MAX: usize = 1000;
+
+/// The fields of a JSON object in a text, each as its own text.
+pub(super) struct Object<'a> {
+    place: String,
+    fields: Vec<(String, &'a RawValue)>,
+}
+
+impl<'a> Object<'a> {
+    /// Reads the object in a text; `place` is where it is, in words.
+    pub(super) fn parse(text: &'a str, place: &str) -> Result<Self, ImportError> {
+        let Fields(fields) = serde_json::from_str(text).map_err(|e| fault(&e, place))?;
+        Ok(Self {
+            place: place.to_owned(),
+            fields,
+        })
+    }
+
+    /// Where the object is, in words.
+    pub(super) fn place(&self) -> &str {
+        &self.place
+    }
+
+    /// Takes the text of a field.
+    pub(super) fn take(&mut self, key: &str) -> Option<&'a str> {
+        let at = self.fields.iter().position(|(k, _)| k == key)?;
+        Some(self.fields.swap_remove(at).1.get())
+    }
+
+    /// Takes an object that may be absent.
+    pub(super) fn section(&mut self, key: &str) -> Result<Object<'a>, ImportError> {
+        Object::parse(self.take(key).unwrap_or("{}"), key)
+    }
+
+    /// Takes a string.
+    pub(super) fn text(&mut self, key: &str) -> Result<String, ImportError> {
+        let text = self.need(key)?;
+        serde_json::from_str(text).map_err(|_| self.wrong(key, "is not a text"))
+    }
+
+    /// Takes a string or null.
+    pub(super) fn text_or_null(&mut self, key: &str) -> Result<Option<String>, ImportError> {
+        let text = self.need(key)?;
+        serde_json::from_str(text).map_err(|_| self.wrong(key, "is not a text"))
+    }
+
+    /// Takes a whole number of zero or more.
+    pub(super) fn count(&mut self, key: &str) -> Result<u64, ImportError> {
+        let text = self.need(key)?;
+        serde_json::from_str(text).map_err(|_| self.wrong(key, "is not a whole number"))
+    }
+
+    /// A fault of a field of this object.
+    pub(super) fn wrong(&self, key: &str, why: &str) -> ImportError {
+        ImportError::damaged(&self.place, format!("“{key}” {why}."))
+    }
+
+    /// The entries that are left, in the order of the text.
+    pub(super) fn entries(self) -> impl Iterator<Item = (String, &'a str)> {
+        self.fields.into_iter().map(|(key, raw)| (key, raw.get()))
+    }
+
+    /// What is left is unknown and kept, within bounds.
+    pub(super) fn rest(self) -> Result<Extra, ImportError> {
+        if EXTRA_COUNT_MAX < self.fields.len() {
+            let why = format!("more than {EXTRA_COUNT_MAX} unknown fields.");
+            return Err(ImportError::damaged(&self.place, why));
+        }
+        let mut extra = Extra::new();
+        for (key, raw) in self.fields {
+            check_extra(&self.place, &key, raw.get())?;
+            extra.insert(key, raw.get().to_owned());
+        }
+        Ok(extra)
+    }
+
+    fn need(&mut self, key: &str) -> Result<&'a str, ImportError> {
+        let found = self.take(key);
+        found.ok_or_else(|| self.wrong(key, "is missing"))
+    }
+}
+
+/// Refuses an unknown field too long to be kept.
+pub(super) fn check_extra(place: &str, key: &str, text: &str) -> Result<(), ImportError> {
+    if EXTRA_BYTES_MAX < key.len() + text.len() {
+        let start: String = key.chars().take(40).collect();
+        let why = format!("the unknown field “{start}” is longer than {EXTRA_BYTES_MAX} bytes.");
+        return Err(ImportError::damaged(place, why));
+    }
+    Ok(())
+}
+
+fn fault(error: &serde_json::Error, place: &str) -> ImportError {
+    use serde_json::error::Category;
+    match error.classify() {
+        // Our own refusal, or something else than an object.
+        Category::Data => {
+            let text = error.to_string();
+            let why = text.split(" at line ").next().unwrap_or_default();
+            ImportError::damaged(place, format!("{why}."))
+        }
+        category => ImportError::NotJson {
+            line: error.line(),
+            column: error.column(),
+            cut_off: category == Category::Eof,
+        },
+    }
+}
+
+struct Fields<'a>(Vec<(String, &'a RawValue)>);
+
+impl<'de> Deserialize<'de> for Fields<'de> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_map(FieldsVisitor)
+    }
+}
+
+struct FieldsVisitor;
+
+impl<'de> Visitor<'de> for FieldsVisitor {
+    type Value = Fields<'de>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("an object")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
+        let mut fields = Vec::new();
+        let mut seen = std::collections::BTreeSet::new();
+        while let Some((key, value)) = map.next_entry::<String, &RawValue>()? {
+            if !seen.insert(key.clone()) {
+                return Err(A::Error::custom(format_args!("“{key}” appears twice")));
+            }
+            fields.push((key, value));
+        }
+        Ok(Fields(fields))
+    }
+}

@@ -1,0 +1,14 @@
+//! Format version 1, described by `public/session-v1.schema.json`.
+//!
+//! Once a version has reached a user it is never changed: whatever an older
+//! program wrote must open for ever. New optional fields and new records do
+//! not need a new version, because unknown ones are kept and handed on.
+
+pub(super) mod read;
+pub(super) mod write;
+
+/// Sections whose records this version keeps without reading them.
+const KEPT_SECTIONS: [&str; 3] = ["visual_checks", "prices", "choices"];
+
+/// The word for a source note in the limits section, after the kind.
+const SOURCE: &str = "source";

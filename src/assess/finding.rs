@@ -1,0 +1,94 @@
+//! A computed quantity and its comparison.
+
+use crate::quantity::{Entered, Exact};
+use crate::session::{Bound, Direction, Feature, Level, Quantity, Stamp, Station};
+use crate::verdict::{Comparison, Limits};
+
+/// Which of several values of a quantity a finding is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Which {
+    /// The mean over all places.
+    Mean,
+    /// The smallest; of a clearance, the least.
+    Smallest,
+    /// The largest; of signed values, the largest either way.
+    Largest,
+    /// At one level, starting from one direction.
+    At(Level, Direction),
+    /// Along one direction; without one, between the means of square pairs.
+    Along(Option<Direction>),
+}
+
+/// The address of a finding.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct FindingKey {
+    /// Of which feature.
+    pub feature: Feature,
+    /// What was computed.
+    pub quantity: Quantity,
+    /// Which of its values.
+    pub which: Which,
+}
+
+/// The limits a value was compared with, and as the manual prints them.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct UsedLimits {
+    /// As bands in the sense of the quantity.
+    pub limits: Limits,
+    /// Those given, as typed.
+    pub given: Vec<(Bound, Entered)>,
+    /// Where they come from, as told.
+    pub source: String,
+}
+
+/// What a finding found.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    /// Not enough was read.
+    NotMeasured,
+    /// A value.
+    Value {
+        /// The exact value.
+        value: Exact,
+        /// What it reads against its limits.
+        comparison: Comparison,
+        /// Distance to the nearest end of the band that decided, negative
+        /// outside; `None` without limits.
+        margin: Option<Exact>,
+    },
+}
+
+/// A computed quantity of a feature, compared with its limits.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// Its address.
+    pub key: FindingKey,
+    /// What was found.
+    pub outcome: Outcome,
+    /// The limits of the manual for it.
+    pub limits: UsedLimits,
+    /// The readings it rests on.
+    pub readings: Vec<Stamp>,
+    /// Stations that were not read and belong to it.
+    pub missing: Vec<Station>,
+}
+
+impl Finding {
+    /// The value, if there is one.
+    #[must_use]
+    pub const fn value(&self) -> Option<Exact> {
+        match &self.outcome {
+            Outcome::Value { value, .. } => Some(*value),
+            Outcome::NotMeasured => None,
+        }
+    }
+
+    /// The comparison, if there is a value.
+    #[must_use]
+    pub const fn comparison(&self) -> Option<Comparison> {
+        match &self.outcome {
+            Outcome::Value { comparison, .. } => Some(*comparison),
+            Outcome::NotMeasured => None,
+        }
+    }
+}

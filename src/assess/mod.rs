@@ -1,0 +1,70 @@
+//! Session → assessment: what every feature reads, and how that compares
+//! with the limits as the readings stand. Pure, and the only caller of all
+//! the rooms above.
+
+mod clearance;
+mod feature;
+mod finding;
+mod limits;
+mod view;
+
+pub use finding::{Finding, FindingKey, Outcome, UsedLimits, Which};
+
+use crate::session::{Feature, Quantity, Reading, Session, Stamp};
+use crate::verdict::{Comparison, compare};
+use view::View;
+
+/// Everything the readings of a session say.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Assessment {
+    /// Findings of all features in the order they are measured.
+    pub findings: Vec<Finding>,
+    /// Standing readings of features the layout does not have.
+    pub outside_layout: Vec<Stamp>,
+}
+
+/// Assesses a session.
+///
+/// The order in which readings were entered makes no difference: findings
+/// depend on which readings stand, not on when they came.
+#[must_use]
+pub fn assess(session: &Session) -> Assessment {
+    let view = View::new(session);
+    let mut findings = Vec::new();
+    for feature in session.features() {
+        feature::assess(&view, feature, &mut findings);
+        clearance::assess(&view, feature, &mut findings);
+    }
+    let outside = |station| !session.has(Feature::of(station));
+    let outside_layout = session
+        .standing()
+        .filter(|(_, reading)| outside(reading.station))
+        .map(|(id, _)| id)
+        .collect();
+    Assessment {
+        findings,
+        outside_layout,
+    }
+}
+
+impl Assessment {
+    /// The findings of one feature.
+    pub fn of(&self, feature: Feature) -> impl Iterator<Item = &Finding> {
+        self.findings
+            .iter()
+            .filter(move |finding| finding.key.feature == feature)
+    }
+
+    /// One finding by its key.
+    #[must_use]
+    pub fn get(&self, key: FindingKey) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.key == key)
+    }
+}
+
+/// What one reading reads against the size limits of its kind.
+#[must_use]
+pub fn compare_reading(session: &Session, reading: &Reading) -> Comparison {
+    let used = limits::used(session, reading.station.kind, Quantity::Size);
+    compare(reading.entered.size().into(), &used.limits)
+}

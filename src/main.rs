@@ -1,0 +1,2 @@
+//! Fenderbench.
+fn main() {}

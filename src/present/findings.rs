@@ -1,0 +1,234 @@
+//! The findings screen: by kind, feature and value.
+
+use super::wording::{self, Mark, comparison_words, mark};
+use crate::assess::{Assessment, Finding, Which};
+use crate::quantity::Unit;
+use crate::session::{Feature, Kind, Quantity, RouteChoice, Session};
+use crate::verdict::Comparison;
+
+/// The whole screen.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FindingsView {
+    /// Kinds in the order they are measured.
+    pub kinds: Vec<KindView>,
+    /// What the chosen route cannot see, said once.
+    pub blind: Option<&'static str>,
+    /// Readings of features the layout does not have, in words.
+    pub outside_layout: Vec<String>,
+    /// Limits that contradict each other after two copies met.
+    pub contradiction: Option<String>,
+}
+
+/// All features of a kind.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KindView {
+    /// The kind.
+    pub kind: Kind,
+    /// Its name.
+    pub title: &'static str,
+    /// The limits in use, as printed in the manual.
+    pub limits: Vec<LimitRow>,
+    /// Where they come from.
+    pub source: String,
+    /// Its features.
+    pub features: Vec<FeatureView>,
+}
+
+/// The limits of one quantity.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LimitRow {
+    /// The quantity.
+    pub quantity: &'static str,
+    /// The limits, as typed.
+    pub text: String,
+}
+
+/// One feature: its worst comparison, and every value.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FeatureView {
+    /// Its name.
+    pub title: String,
+    /// The shape of its worst comparison.
+    pub mark: Mark,
+    /// Its worst comparison in words, with what it is about.
+    pub words: String,
+    /// Its values.
+    pub rows: Vec<FindingRow>,
+    /// What was not read, in words.
+    pub missing: Vec<String>,
+}
+
+/// One value.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FindingRow {
+    /// What it is.
+    pub label: String,
+    /// The value with its unit, or a dash.
+    pub value: String,
+    /// What its sign means, where it has one.
+    pub sense: Option<&'static str>,
+    /// The shape of its comparison.
+    pub mark: Mark,
+    /// Its comparison in words.
+    pub words: String,
+}
+
+/// The findings of a session as shown.
+#[must_use]
+pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
+    let kinds = Kind::ALL.map(|kind| {
+        let features: Vec<_> = session
+            .features_of(kind)
+            .map(|feature| feature_view(session, assessment, feature))
+            .collect();
+        let first = Feature { kind, position: 1 };
+        let mut limits: Vec<LimitRow> = Vec::new();
+        let mut source = String::new();
+        for finding in assessment.of(first) {
+            source.clone_from(&finding.limits.source);
+            let quantity = wording::quantity(kind, finding.key.quantity);
+            let known = limits.iter().any(|row| row.quantity == quantity);
+            if !known && !finding.limits.given.is_empty() {
+                let text = limit_text(finding);
+                limits.push(LimitRow { quantity, text });
+            }
+        }
+        KindView {
+            kind,
+            title: wording::kind_plural(kind),
+            limits,
+            source,
+            features,
+        }
+    });
+    let outside = assessment.outside_layout.iter();
+    let outside_layout = outside
+        .filter_map(|id| session.readings.get(id))
+        .map(|r| format!("{}: {}", wording::station(r.station), r.entered))
+        .collect();
+    FindingsView {
+        kinds: kinds.into(),
+        blind: (session.route() == RouteChoice::Plain).then_some(wording::PLAIN_ROUTE_BLIND),
+        outside_layout,
+        contradiction: session.check_limits().err().map(|why| why.to_string()),
+    }
+}
+
+fn limit_text(finding: &Finding) -> String {
+    let quantity = finding.key.quantity;
+    let given = finding.limits.given.iter();
+    let texts: Vec<_> = given
+        .map(|(bound, limit)| format!("{} {limit}", wording::bound(quantity, *bound)))
+        .collect();
+    texts.join(" · ")
+}
+
+fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) -> FeatureView {
+    let unit = session.display_unit();
+    let all: Vec<&Finding> = assessment.of(feature).collect();
+    let (mark, mut words) = match worst(&all) {
+        Some(finding) => {
+            let quantity = finding.key.quantity;
+            let comparison = finding.comparison();
+            let words = comparison_words(quantity, comparison, unit);
+            let name = wording::quantity(feature.kind, quantity);
+            (mark(quantity, comparison), format!("{name} {words}"))
+        }
+        None => (Mark::Unread, "not measured".to_owned()),
+    };
+    let asked = feature.stations(session.route());
+    let read = |station| session.standing().any(|(_, r)| r.station == station);
+    if mark != Mark::Unread && !asked.into_iter().all(read) {
+        words.push_str("; not all of it measured");
+    }
+    let mut missing: Vec<_> = all.iter().flat_map(|f| f.missing.iter().copied()).collect();
+    missing.sort_unstable();
+    missing.dedup();
+    FeatureView {
+        title: wording::feature(feature),
+        mark,
+        words,
+        rows: all.iter().map(|finding| row(finding, unit)).collect(),
+        missing: missing.into_iter().map(wording::station).collect(),
+    }
+}
+
+/// The worst comparison of several findings: the first of the worst kind,
+/// and among amounts over a limit those of one quantity by the largest.
+pub(super) fn worst<'a>(findings: &[&'a Finding]) -> Option<&'a Finding> {
+    let mut worst: Option<&Finding> = None;
+    for finding in findings {
+        let Some(comparison) = finding.comparison() else {
+            continue;
+        };
+        if worst.is_none_or(|w| w.comparison().map(rank) < Some(rank(comparison))) {
+            worst = Some(finding);
+        }
+    }
+    worst
+}
+
+/// How bad a comparison is, worst highest, and by how much.
+pub(super) fn rank(comparison: Comparison) -> (u8, crate::quantity::Exact) {
+    let zero = crate::quantity::Exact::ZERO;
+    match comparison {
+        Comparison::NoLimit => (0, zero),
+        Comparison::InsideNew => (1, zero),
+        Comparison::InsideService => (2, zero),
+        Comparison::OutsideNew(by) => (3, by.abs()),
+        Comparison::BeyondLimit(by) => (4, by.abs()),
+    }
+}
+
+fn row(finding: &Finding, unit: Unit) -> FindingRow {
+    let quantity = finding.key.quantity;
+    let comparison = finding.comparison();
+    let value = finding.value();
+    FindingRow {
+        label: label(finding),
+        value: value.map_or_else(|| "—".to_owned(), |v| wording::value(quantity, v, unit)),
+        sense: value.and_then(|v| sense(finding, v.numerator().signum())),
+        mark: mark(quantity, comparison),
+        words: comparison_words(quantity, comparison, unit),
+    }
+}
+
+fn label(finding: &Finding) -> String {
+    let kind = finding.key.feature.kind;
+    let name = wording::quantity(kind, finding.key.quantity);
+    match (finding.key.quantity, finding.key.which) {
+        (Quantity::Size, Which::Mean) if kind == Kind::Piston => name.to_owned(),
+        (_, Which::Mean) => format!("{name}, mean"),
+        (Quantity::Clearance, Which::Smallest) => format!("{name}, least"),
+        (Quantity::Clearance, Which::Largest) => format!("{name}, greatest"),
+        (Quantity::Wear, Which::Largest) => name.to_owned(),
+        (_, Which::Smallest) => format!("{name}, smallest"),
+        (_, Which::Largest) => format!("{name}, largest"),
+        (_, Which::At(level, direction)) => {
+            let turned = match direction {
+                crate::session::Direction::D45 => " (45° pair)",
+                _ => "",
+            };
+            format!("{name}, {}{turned}", wording::level(level))
+        }
+        (_, Which::Along(Some(direction))) => {
+            format!("{name}, {}", wording::direction(kind, direction))
+        }
+        (_, Which::Along(None)) => format!("{name}, between the means of the ends"),
+    }
+}
+
+/// What the sign of a shape means.
+const fn sense(finding: &Finding, sign: i128) -> Option<&'static str> {
+    let kind = finding.key.feature.kind;
+    match (finding.key.quantity, finding.key.which, kind, sign) {
+        (_, _, _, 0) => None,
+        (Quantity::OutOfRound, Which::At(..), Kind::Bore, 1) => Some("longer across the crank"),
+        (Quantity::OutOfRound, Which::At(..), Kind::Bore, _) => Some("longer along the crank"),
+        (Quantity::Taper, Which::Along(_), Kind::Bore, 1) => Some("larger at the top"),
+        (Quantity::Taper, Which::Along(_), Kind::Bore, _) => Some("larger at the bottom"),
+        (Quantity::Taper, Which::Along(_), _, 1) => Some("larger at the first end"),
+        (Quantity::Taper, Which::Along(_), _, _) => Some("larger at the last end"),
+        _ => None,
+    }
+}

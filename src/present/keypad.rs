@@ -1,0 +1,286 @@
+//! The keypad as a state machine: keys in, a number out.
+//!
+//! The first reading of a kind in a setting is typed in full. After that the
+//! last three digits are typed and completed to the value nearest to what is
+//! plausible there. Nothing is refused in mid-number but a key that cannot
+//! be; the number is judged at ENTER.
+
+use crate::quantity::{Entered, Exact, Size, Unit, round_half_even};
+use crate::session::{Feature, Session, Stamp, Station};
+
+/// How many digits are typed when the leading ones are completed.
+pub const LAST_DIGITS: usize = 3;
+
+/// Sizes a bore, piston or journal can have: 5 mm to 600 mm (common sense;
+/// it stops a lost or misplaced decimal point, nothing finer).
+const LEAST: Size = Size::from_quanta(5 * 10_000_000);
+const GREATEST: Size = Size::from_quanta(600 * 10_000_000);
+
+/// A key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Key {
+    /// A digit, 0 to 9.
+    Digit(u8),
+    /// The decimal point; a comma typed counts as one.
+    Point,
+    /// Takes back the last key.
+    Back,
+    /// Between the last digits and the number in full.
+    Whole,
+}
+
+/// In what a gauge reads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Reads {
+    /// Its unit.
+    pub unit: Unit,
+    /// Its decimals.
+    pub decimals: u8,
+}
+
+/// What became of a key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Pressed {
+    /// Taken.
+    Taken,
+    /// Not taken, with a sentence.
+    Refused(String),
+}
+
+/// A number being typed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Keypad {
+    reads: Reads,
+    near: Option<Size>,
+    whole: bool,
+    typed: String,
+}
+
+/// What the keypad shows: never more than what was typed and what follows
+/// from it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Face {
+    /// Digits that were completed, before those typed.
+    pub lead: String,
+    /// What was typed, with the point in its place.
+    pub typed: String,
+    /// Digits that are still open.
+    pub open: usize,
+    /// The unit's sign.
+    pub unit: &'static str,
+    /// True while the number is typed in full.
+    pub whole: bool,
+    /// True if the leading digits could be completed.
+    pub can_complete: bool,
+}
+
+impl Keypad {
+    /// An empty keypad; `near` is what is plausible here, if anything is.
+    #[must_use]
+    pub const fn new(reads: Reads, near: Option<Size>) -> Self {
+        Self {
+            reads,
+            near,
+            whole: near.is_none(),
+            typed: String::new(),
+        }
+    }
+
+    /// The keypad with these keys typed already.
+    #[must_use]
+    pub fn resumed(reads: Reads, near: Option<Size>, whole: bool, typed: &str) -> Self {
+        let mut keypad = Self::new(reads, near);
+        keypad.whole = whole || near.is_none();
+        for c in typed.chars() {
+            let key = match c.to_digit(10).and_then(|d| u8::try_from(d).ok()) {
+                Some(digit) => Key::Digit(digit),
+                None => Key::Point,
+            };
+            keypad.press(key);
+        }
+        keypad
+    }
+
+    /// Takes a key, or says why not.
+    pub fn press(&mut self, key: Key) -> Pressed {
+        match key {
+            Key::Digit(digit) => self.digit(digit),
+            Key::Point => self.point(),
+            Key::Back => {
+                self.typed.pop();
+                Pressed::Taken
+            }
+            Key::Whole => {
+                if self.near.is_none() {
+                    let why = "The first reading is typed in full.";
+                    return Pressed::Refused(why.to_owned());
+                }
+                self.whole = !self.whole;
+                self.typed.clear();
+                Pressed::Taken
+            }
+        }
+    }
+
+    fn digit(&mut self, digit: u8) -> Pressed {
+        let decimals = self.typed.split_once('.').map(|(_, d)| d.len());
+        let refusal = if !self.whole && LAST_DIGITS <= self.typed.len() {
+            Some(format!("{LAST_DIGITS} digits are typed: ENTER, or take one back."))
+        } else if decimals == Some(self.reads.decimals.into()) {
+            Some(format!("This gauge reads {} decimals.", self.reads.decimals))
+        } else if decimals.is_none() && 3 <= self.typed.len() && self.whole {
+            Some("Now the decimal point.".to_owned())
+        } else {
+            None
+        };
+        if let Some(why) = refusal {
+            return Pressed::Refused(why);
+        }
+        self.typed.push(char::from(b'0' + digit.min(9)));
+        Pressed::Taken
+    }
+
+    fn point(&mut self) -> Pressed {
+        if !self.whole {
+            return Pressed::Refused("The point is set for you: type the digits.".to_owned());
+        }
+        if self.typed.contains('.') {
+            return Pressed::Refused("The point is there already.".to_owned());
+        }
+        if self.typed.is_empty() {
+            self.typed.push('0');
+        }
+        self.typed.push('.');
+        Pressed::Taken
+    }
+
+    /// The number, if it can be one.
+    ///
+    /// # Errors
+    /// A sentence that says what is missing or wrong.
+    pub fn enter(&self) -> Result<Entered, String> {
+        let text = if self.whole {
+            self.whole_text()?
+        } else {
+            self.completed_text()?
+        };
+        let entered = Entered::parse(&text, self.reads.unit).map_err(|why| why.to_string())?;
+        if entered.size() < LEAST || GREATEST < entered.size() {
+            return Err(format!(
+                "{entered} is no bore, piston or journal. Is the point in its place?"
+            ));
+        }
+        Ok(entered)
+    }
+
+    fn whole_text(&self) -> Result<String, String> {
+        if self.typed.is_empty() {
+            return Err("Type the reading first.".to_owned());
+        }
+        let decimals = self.typed.split_once('.').map_or(0, |(_, d)| d.len());
+        let wanted = usize::from(self.reads.decimals);
+        if decimals < wanted {
+            return Err(format!(
+                "This gauge reads {wanted} decimals: type all of them, zeros too."
+            ));
+        }
+        Ok(self.typed.clone())
+    }
+
+    fn completed_text(&self) -> Result<String, String> {
+        let typed = self.typed.len();
+        match self.completion(&self.typed) {
+            Some(count) if typed == LAST_DIGITS => Ok(self.counted(count)),
+            _ => Err(format!("Type the last {LAST_DIGITS} digits: {typed} so far.")),
+        }
+    }
+
+    /// The count of graduations that ends in these three digits and lies
+    /// nearest to what is plausible; of two as near, the smaller.
+    fn completion(&self, digits: &str) -> Option<i128> {
+        let near = Exact::from(self.near?);
+        let scale = 10_i128.pow(self.reads.decimals.into());
+        let unit = i128::from(self.reads.unit.quanta());
+        let middle = round_half_even(near.numerator() * scale, unit);
+        let ending: i128 = digits.parse().ok()?;
+        let span = 10_i128.pow(u32::try_from(LAST_DIGITS).ok()?);
+        // The lowest candidate lies half a span below the plausible value.
+        let lowest = middle - span / 2;
+        Some(lowest + (ending - lowest).rem_euclid(span)).filter(|count| 0 < *count)
+    }
+
+    /// A count of graduations as decimal text.
+    fn counted(&self, count: i128) -> String {
+        let decimals = usize::from(self.reads.decimals);
+        let digits = format!("{count:0width$}", width = decimals + 1);
+        let (whole, rest) = digits.split_at(digits.len() - decimals);
+        format!("{whole}.{rest}")
+    }
+
+    /// What to show.
+    #[must_use]
+    pub fn face(&self) -> Face {
+        let (lead, typed, open) = if self.whole {
+            let open = self.typed.split_once('.').map_or(0, |(_, decimals)| {
+                usize::from(self.reads.decimals).saturating_sub(decimals.len())
+            });
+            (String::new(), self.typed.clone(), open)
+        } else {
+            self.completed_face()
+        };
+        Face {
+            lead,
+            typed,
+            open,
+            unit: self.reads.unit.sign(),
+            whole: self.whole,
+            can_complete: self.near.is_some(),
+        }
+    }
+
+    fn completed_face(&self) -> (String, String, usize) {
+        let open = LAST_DIGITS.saturating_sub(self.typed.len());
+        // Half-way through, the leading digits are those of the middle of
+        // what can still come.
+        let filler: String = "500".chars().take(open).collect();
+        let Some(count) = self.completion(&format!("{}{filler}", self.typed)) else {
+            return (String::new(), self.typed.clone(), open);
+        };
+        let text = self.counted(count);
+        let from_end = |digits: usize| {
+            let point = usize::from(usize::from(self.reads.decimals) < digits);
+            text.len().saturating_sub(digits + point)
+        };
+        let start = from_end(LAST_DIGITS);
+        let end = from_end(open);
+        let part = |from, to| text.get(from..to).unwrap_or_default().to_owned();
+        (part(0, start), part(start, end), open)
+    }
+
+    /// The keys typed so far, to be kept through a reload.
+    #[must_use]
+    pub fn typed(&self) -> &str {
+        &self.typed
+    }
+
+    /// True while the number is typed in full.
+    #[must_use]
+    pub const fn is_whole(&self) -> bool {
+        self.whole
+    }
+}
+
+/// What is plausible at a station in a setting: the latest reading of the
+/// same feature, else of the same kind; `None` before the first.
+#[must_use]
+pub fn plausible(session: &Session, station: Station, setting: Stamp) -> Option<Size> {
+    let same = |(_, reading): &(Stamp, &crate::session::Reading)| {
+        reading.setting == setting && reading.station.kind == station.kind
+    };
+    let of_kind = || session.standing().rev().filter(same);
+    let feature = Feature::of(station);
+    of_kind()
+        .find(|(_, reading)| Feature::of(reading.station) == feature)
+        .or_else(|| of_kind().next())
+        .map(|(_, reading)| reading.entered.size())
+}

@@ -1,0 +1,26 @@
+//! Assessment → what is shown. Every word, number and order on a screen is
+//! made here and tested natively; screens only place it.
+
+mod bench;
+mod draft;
+mod findings;
+mod keypad;
+mod limits_form;
+mod new_session;
+mod preview;
+mod route;
+mod wording;
+
+pub use bench::{BenchRow, bench_row, file_name};
+pub use draft::Draft;
+pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
+pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
+pub use limits_form::{LimitsForm, LimitsRow};
+pub use new_session::NewSession;
+pub use preview::{Preview, preview};
+pub use route::{LastRead, Progress, Purpose, RouteView, Stop, last_read, next_open, progress, route, view};
+pub use wording::{
+    COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, direction,
+    feature, gauge, gauge_choice, kind, kind_plural, level, mark, number, place, quantity,
+    route_choice, station,
+};

@@ -1,0 +1,130 @@
+//! A new session in one screen, and its set-up later: every field has a
+//! default that names itself.
+
+use crate::quantity::Unit;
+use crate::session::{Arrangement, Edit, Field, RouteChoice, Session};
+
+/// What the screen asks.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewSession {
+    /// What the person calls it.
+    pub name: String,
+    /// Number of cylinders.
+    pub cylinders: u8,
+    /// How they stand.
+    pub arrangement: Arrangement,
+    /// Number of main journals.
+    pub mains: u8,
+    /// Rods on each throw.
+    pub rods_per_throw: u8,
+    /// Unit of the findings and of the default gauges.
+    pub unit: Unit,
+    /// Which stations are asked for.
+    pub route: RouteChoice,
+}
+
+impl Default for NewSession {
+    fn default() -> Self {
+        Self {
+            name: String::new(),
+            cylinders: 4,
+            arrangement: Arrangement::InLine,
+            mains: 5,
+            rods_per_throw: 1,
+            unit: Unit::Millimetre,
+            route: RouteChoice::Standard,
+        }
+    }
+}
+
+impl NewSession {
+    /// The set-up of a session.
+    #[must_use]
+    pub fn of(session: &Session) -> Self {
+        Self {
+            name: session.name(),
+            cylinders: session.cylinders(),
+            arrangement: session.arrangement(),
+            mains: session.mains(),
+            rods_per_throw: session.rods_per_throw(),
+            unit: session.display_unit(),
+            route: session.route(),
+        }
+    }
+
+    /// Another number of cylinders, with the usual crank for it.
+    pub fn set_cylinders(&mut self, cylinders: u8) {
+        self.cylinders = cylinders;
+        if (self.arrangement == Arrangement::Single) != (cylinders == 1) {
+            self.arrangement = if cylinders == 1 {
+                Arrangement::Single
+            } else {
+                Arrangement::InLine
+            };
+        }
+        self.usual_crank();
+    }
+
+    /// Another arrangement, with the usual crank for it.
+    pub fn set_arrangement(&mut self, arrangement: Arrangement) {
+        self.arrangement = arrangement;
+        if arrangement == Arrangement::Single {
+            self.cylinders = 1;
+        } else if self.cylinders == 1 {
+            self.cylinders = 2;
+        }
+        self.usual_crank();
+    }
+
+    const fn usual_crank(&mut self) {
+        self.rods_per_throw = self.arrangement.usual_rods_per_throw();
+        self.mains = self.arrangement.usual_mains(self.cylinders);
+    }
+
+    /// The set-up fields; without a name the session is called after its
+    /// engine.
+    #[must_use]
+    pub fn fields(&self) -> Vec<Field> {
+        let name = match self.name.trim() {
+            "" => self.usual_name(),
+            name => name.to_owned(),
+        };
+        vec![
+            Field::Name(name),
+            Field::Cylinders(self.cylinders),
+            Field::Arrangement(self.arrangement),
+            Field::Mains(self.mains),
+            Field::RodsPerThrow(self.rods_per_throw),
+            Field::DisplayUnit(self.unit),
+            Field::Route(self.route),
+        ]
+    }
+
+    /// What a session without a name is called.
+    #[must_use]
+    pub fn usual_name(&self) -> String {
+        let arrangement = super::wording::arrangement(self.arrangement);
+        match self.arrangement {
+            Arrangement::Single => "Single cylinder".to_owned(),
+            _ => format!("{arrangement} {}", self.cylinders),
+        }
+    }
+
+    /// The first field that cannot be, as a sentence.
+    ///
+    /// # Errors
+    /// The sentence.
+    pub fn check(&self) -> Result<(), String> {
+        let fields = self.fields();
+        let refused = fields.iter().find_map(|field| field.check().err());
+        refused.map_or(Ok(()), |why| Err(why.to_string()))
+    }
+
+    /// The edit that brings a session to this set-up.
+    #[must_use]
+    pub fn edit(&self, session: &Session) -> Edit {
+        let changed = |field: &Field| session.field(field.key()) != *field;
+        let fields = self.fields().into_iter().filter(changed);
+        Edit::Batch(fields.map(Edit::Set).collect())
+    }
+}

@@ -1,0 +1,269 @@
+//! Words of the screens. Trade and metrology terms as the trade uses them.
+
+use crate::quantity::{Exact, Shown, Unit, show, show_signed};
+use crate::session::{
+    Arrangement, Bound, Direction, Feature, Gauge, GaugeKind, Kind, Level, Quantity, RouteChoice,
+    Station,
+};
+use crate::verdict::Comparison;
+
+/// What the screens say while no uncertainty is taken into account.
+pub const COMPARED_AS_READ: &str = "Readings are compared as they stand. How sure they are is \
+                                    not taken into account yet: near a limit, measure again.";
+
+/// What the plain route cannot see.
+pub const PLAIN_ROUTE_BLIND: &str = "Two places in the same two directions cannot see an oval \
+                                     that lies at 45° to them.";
+
+/// The shape that stands beside a comparison, so that no state is told by
+/// colour alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// Inside new limits.
+    New,
+    /// Inside the service limit.
+    Service,
+    /// Beyond or outside, too small.
+    Small,
+    /// Beyond or outside, too large.
+    Large,
+    /// Beyond or outside, out of shape.
+    Shape,
+    /// No limit given.
+    NoLimit,
+    /// Not measured.
+    Unread,
+}
+
+impl Mark {
+    /// The word by which styles know the mark.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::New => "new",
+            Self::Service => "service",
+            Self::Small => "small",
+            Self::Large => "large",
+            Self::Shape => "shape",
+            Self::NoLimit => "no-limit",
+            Self::Unread => "unread",
+        }
+    }
+}
+
+/// The mark of a comparison of a quantity.
+#[must_use]
+pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
+    match comparison {
+        None => Mark::Unread,
+        Some(Comparison::NoLimit) => Mark::NoLimit,
+        Some(Comparison::InsideNew) => Mark::New,
+        Some(Comparison::InsideService) => Mark::Service,
+        Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => match quantity {
+            Quantity::OutOfRound | Quantity::Taper => Mark::Shape,
+            _ if by.is_negative() => Mark::Small,
+            _ => Mark::Large,
+        },
+    }
+}
+
+/// The sentence of a comparison.
+#[must_use]
+pub fn comparison_words(
+    quantity: Quantity,
+    comparison: Option<Comparison>,
+    unit: Unit,
+) -> String {
+    let how = || match mark(quantity, comparison) {
+        Mark::Shape => "",
+        Mark::Small => " (too small)",
+        _ => " (too large)",
+    };
+    let amount = |by: Exact| {
+        let shown = show(by.abs(), unit, unit.decimals());
+        format!("{} {}{}", number(&shown), unit.sign(), how())
+    };
+    match comparison {
+        None => "not measured".to_owned(),
+        Some(Comparison::InsideNew) => "reads inside new limits".to_owned(),
+        Some(Comparison::InsideService) => "reads inside service limit".to_owned(),
+        Some(Comparison::BeyondLimit(by)) => format!("reads beyond limit by {}", amount(by)),
+        Some(Comparison::OutsideNew(by)) => {
+            format!("reads outside new limits by {}", amount(by))
+        }
+        Some(Comparison::NoLimit) => "no limit given".to_owned(),
+    }
+}
+
+/// A shown length with a true minus sign, and ≈ where it is rounded.
+#[must_use]
+pub fn number(shown: &Shown) -> String {
+    let text = shown.text.replace('-', "−");
+    if shown.exact { text } else { format!("≈ {text}") }
+}
+
+/// A value of a quantity with its unit: shapes with their sign.
+pub(super) fn value(quantity: Quantity, value: Exact, unit: Unit) -> String {
+    let shown = match quantity {
+        Quantity::OutOfRound | Quantity::Taper => show_signed(value, unit, unit.decimals()),
+        _ => show(value, unit, unit.decimals()),
+    };
+    format!("{} {}", number(&shown), unit.sign())
+}
+
+/// A kind, one of it.
+#[must_use]
+pub const fn kind(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Bore => "Bore",
+        Kind::Piston => "Piston",
+        Kind::MainJournal => "Main journal",
+        Kind::RodJournal => "Rod journal",
+    }
+}
+
+/// A kind, all of it.
+#[must_use]
+pub const fn kind_plural(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Bore => "Bores",
+        Kind::Piston => "Pistons",
+        Kind::MainJournal => "Main journals",
+        Kind::RodJournal => "Rod journals",
+    }
+}
+
+/// A feature: kind and position.
+#[must_use]
+pub fn feature(feature: Feature) -> String {
+    format!("{} {}", kind(feature.kind), feature.position)
+}
+
+/// A level, short.
+#[must_use]
+pub const fn level(level: Level) -> &'static str {
+    match level {
+        Level::Top => "top",
+        Level::Middle => "middle",
+        Level::Bottom => "bottom",
+        Level::Reference => "unworn reference",
+        Level::First => "first end",
+        Level::Centre => "centre",
+        Level::Last => "last end",
+        Level::GaugePoint => "skirt",
+    }
+}
+
+/// A direction on a kind, short. Clockwise is seen from the end called
+/// first.
+#[must_use]
+pub const fn direction(kind: Kind, direction: Direction) -> &'static str {
+    match (kind, direction) {
+        (Kind::Bore, Direction::D0) => "thrust",
+        (Kind::Bore, Direction::D90) => "along the crank",
+        (Kind::Bore, Direction::D45) => "45° clockwise of thrust",
+        (Kind::Bore, Direction::D135) => "45° anticlockwise of thrust",
+        (Kind::Piston, Direction::D0) => "square to the pin",
+        (Kind::Piston, Direction::D90) => "along the pin",
+        (Kind::Piston, _) => "45° to the pin",
+        (Kind::MainJournal, Direction::D0) => "in line with throw 1",
+        (Kind::MainJournal, Direction::D90) => "across throw 1",
+        (Kind::MainJournal, Direction::D45) => "45° clockwise of throw 1",
+        (Kind::MainJournal, Direction::D135) => "45° anticlockwise of throw 1",
+        (Kind::RodJournal, Direction::D0) => "in line with the throw",
+        (Kind::RodJournal, Direction::D90) => "across the throw",
+        (Kind::RodJournal, Direction::D45) => "45° clockwise of the throw",
+        (Kind::RodJournal, Direction::D135) => "45° anticlockwise of the throw",
+    }
+}
+
+/// A station on its feature: level and direction.
+#[must_use]
+pub fn place(station: Station) -> String {
+    let direction = direction(station.kind, station.direction);
+    format!("{}, {direction}", level(station.level))
+}
+
+/// A station in full.
+#[must_use]
+pub fn station(station: Station) -> String {
+    format!("{}, {}", feature(Feature::of(station)), place(station))
+}
+
+/// Where exactly the gauge goes at a level, as a sentence.
+pub(super) const fn where_exactly(level: Level) -> &'static str {
+    match level {
+        Level::Top => "Just below the highest point the top ring reaches, not on the ridge.",
+        Level::Middle => "Midway between the top and the bottom of ring travel.",
+        Level::Bottom => "Just above the lowest point of ring travel.",
+        Level::Reference => "Below ring travel or above the ridge, where nothing has worn.",
+        Level::First => "About 6 mm (1/4 in) from the fillet on the first end's side.",
+        Level::Centre => "In the middle of the journal, clear of the oil hole.",
+        Level::Last => "About 6 mm (1/4 in) from the fillet on the last end's side.",
+        Level::GaugePoint => {
+            "At the height on the skirt the piston's maker states; otherwise its largest diameter."
+        }
+    }
+}
+
+/// A quantity.
+#[must_use]
+pub const fn quantity(kind: Kind, quantity: Quantity) -> &'static str {
+    match (kind, quantity) {
+        (_, Quantity::Size) => "Size",
+        (_, Quantity::Wear) => "Wear",
+        (_, Quantity::OutOfRound) => "Out-of-round",
+        (_, Quantity::Taper) => "Taper",
+        (_, Quantity::Clearance) => "Piston-to-wall",
+    }
+}
+
+/// Which limit of a quantity.
+#[must_use]
+pub const fn bound(quantity: Quantity, bound: Bound) -> &'static str {
+    match (quantity, bound) {
+        (_, Bound::NewLow) => "new, low",
+        (Quantity::OutOfRound | Quantity::Taper, Bound::NewHigh) => "new, at most",
+        (_, Bound::NewHigh) => "new, high",
+        (_, Bound::Service) => "service limit",
+    }
+}
+
+/// An arrangement of cylinders.
+#[must_use]
+pub const fn arrangement(arrangement: Arrangement) -> &'static str {
+    match arrangement {
+        Arrangement::InLine => "In-line",
+        Arrangement::Vee => "V",
+        Arrangement::Flat => "Flat",
+        Arrangement::Single => "Single",
+    }
+}
+
+/// A route choice.
+#[must_use]
+pub const fn route_choice(choice: RouteChoice) -> &'static str {
+    match choice {
+        RouteChoice::Standard => "Standard: journals in staggered directions",
+        RouteChoice::Plain => "Plain: two places, the same two directions",
+    }
+}
+
+/// A gauge with unit and graduation.
+#[must_use]
+pub fn gauge(gauge: &Gauge) -> String {
+    format!("{}, {}", gauge_kind(gauge.kind), gauge.graduation)
+}
+
+/// The question for the graduation of a gauge.
+#[must_use]
+pub fn gauge_choice(gauge: &Gauge) -> String {
+    format!("{} reads to", gauge_kind(gauge.kind))
+}
+
+const fn gauge_kind(kind: GaugeKind) -> &'static str {
+    match kind {
+        GaugeKind::OutsideMicrometer => "Outside micrometer",
+        GaugeKind::TelescopingGauge => "Telescoping gauge and micrometer",
+    }
+}

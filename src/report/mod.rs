@@ -1,0 +1,147 @@
+//! Assessment → JSON. The keys are documented in DEVELOPERS.md and stable.
+
+use serde::Serialize;
+
+use crate::archive::APP;
+use crate::assess::{Assessment, Finding, FindingKey, Outcome, Which};
+use crate::quantity::{Entered, Exact, Unit, show};
+use crate::session::Session;
+use crate::verdict::Comparison;
+
+#[derive(Serialize)]
+struct Report<'a> {
+    format: &'static str,
+    version: u8,
+    app: &'static str,
+    session: &'a str,
+    name: String,
+    unit: &'static str,
+    compared: &'static str,
+    findings: Vec<Row<'a>>,
+    outside_layout: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Row<'a> {
+    feature: String,
+    quantity: &'static str,
+    which: String,
+    value: Option<String>,
+    exact: bool,
+    unit: &'static str,
+    comparison: &'static str,
+    beyond_by: Option<String>,
+    margin: Option<String>,
+    limits: Limits<'a>,
+    missing: Vec<String>,
+    readings: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Limits<'a> {
+    new_low: Option<Limit<'a>>,
+    new_high: Option<Limit<'a>>,
+    service: Option<Limit<'a>>,
+    source: &'a str,
+}
+
+#[derive(Serialize)]
+struct Limit<'a> {
+    value: &'a str,
+    unit: &'static str,
+}
+
+/// Every finding as JSON text, lengths in the session's display unit.
+///
+/// # Errors
+/// Only if the JSON writer fails, which it has no reason to.
+pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_json::Error> {
+    let unit = session.display_unit();
+    let report = Report {
+        format: "fenderbench-assessment",
+        version: 1,
+        app: APP,
+        session: session.id.as_str(),
+        name: session.name(),
+        unit: unit.sign(),
+        compared: "as read, without uncertainty",
+        findings: assessment.findings.iter().map(|f| row(f, unit)).collect(),
+        outside_layout: assessment
+            .outside_layout
+            .iter()
+            .map(ToString::to_string)
+            .collect(),
+    };
+    serde_json::to_string_pretty(&report)
+}
+
+/// The word of a comparison in JSON; without one, nothing was measured.
+#[must_use]
+pub const fn comparison_key(comparison: Option<Comparison>) -> &'static str {
+    match comparison {
+        None => "not_measured",
+        Some(Comparison::InsideNew) => "inside_new_limits",
+        Some(Comparison::InsideService) => "inside_service_limit",
+        Some(Comparison::BeyondLimit(_)) => "beyond_limit",
+        Some(Comparison::OutsideNew(_)) => "outside_new_limits",
+        Some(Comparison::NoLimit) => "no_limit_given",
+    }
+}
+
+/// The address of a finding in JSON: feature and which of its values.
+#[must_use]
+pub fn which_key(key: FindingKey) -> String {
+    match key.which {
+        Which::Mean => "mean".to_owned(),
+        Which::Smallest => "smallest".to_owned(),
+        Which::Largest => "largest".to_owned(),
+        Which::At(level, direction) => format!("at/{}/{}", level.key(), direction.degrees()),
+        Which::Along(Some(direction)) => format!("along/{}", direction.degrees()),
+        Which::Along(None) => "along/means".to_owned(),
+    }
+}
+
+fn row(finding: &Finding, unit: Unit) -> Row<'_> {
+    let text = |value: Exact| show(value, unit, unit.decimals());
+    let (value, margin) = match &finding.outcome {
+        Outcome::NotMeasured => (None, None),
+        Outcome::Value { value, margin, .. } => (Some(text(*value)), *margin),
+    };
+    let comparison = finding.comparison();
+    let beyond_by = match comparison {
+        Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => Some(text(by).text),
+        _ => None,
+    };
+    let feature = finding.key.feature;
+    Row {
+        feature: format!("{}/{}", feature.kind.key(), feature.position),
+        quantity: finding.key.quantity.key(),
+        which: which_key(finding.key),
+        exact: value.as_ref().is_some_and(|shown| shown.exact),
+        value: value.map(|shown| shown.text),
+        unit: unit.sign(),
+        comparison: comparison_key(comparison),
+        beyond_by,
+        margin: margin.map(|m| text(m).text),
+        limits: limits(finding),
+        missing: finding.missing.iter().map(ToString::to_string).collect(),
+        readings: finding.readings.iter().map(ToString::to_string).collect(),
+    }
+}
+
+fn limits(finding: &Finding) -> Limits<'_> {
+    use crate::session::Bound;
+    let given = |bound| {
+        let found = finding.limits.given.iter().find(|(b, _)| *b == bound);
+        found.map(|(_, limit): &(Bound, Entered)| Limit {
+            value: limit.text(),
+            unit: limit.unit().sign(),
+        })
+    };
+    Limits {
+        new_low: given(Bound::NewLow),
+        new_high: given(Bound::NewHigh),
+        service: given(Bound::Service),
+        source: &finding.limits.source,
+    }
+}

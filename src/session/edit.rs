@@ -1,0 +1,201 @@
+//! What a person can do to a session, as data. Applying an edit gives the
+//! edit that takes it back.
+
+use core::fmt;
+
+use super::{
+    Bound, CYLINDERS_MAX, Field, FieldKey, Gauge, Kind, LimitKey, MAINS_MAX, NOTE_MAX, Quantity,
+    READINGS_MAX, Reading, Register, Replica, Session, Stamp, limit_keys, wears,
+};
+use crate::quantity::{Entered, Size};
+use crate::verdict::{self, LimitsRefused};
+
+/// An edit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Edit {
+    /// Enter a reading.
+    Add(Reading),
+    /// Strike a reading, or put a struck one back.
+    Strike(Stamp),
+    /// Set a set-up field or a limit.
+    Set(Field),
+    /// Describe a gauge anew. Readings keep the unit they were typed in.
+    Gauge(Stamp, Gauge),
+    /// Several edits that are one step for the person.
+    Batch(Vec<Self>),
+}
+
+/// Why an edit cannot be. The display is a sentence for the person.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refused {
+    /// A number outside its range.
+    Count {
+        /// What is counted.
+        what: &'static str,
+        /// The largest that can be.
+        most: u8,
+    },
+    /// A text longer than [`NOTE_MAX`].
+    TooLong,
+    /// A reading of zero.
+    ZeroReading,
+    /// The session is full.
+    Full,
+    /// A fact is named that is not in the session.
+    Unknown(Stamp),
+    /// Limits that cannot stand together.
+    Limits(Kind, Quantity, LimitsRefused),
+}
+
+impl fmt::Display for Refused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Count { what, most } => {
+                write!(f, "The number of {what} must be from 1 to {most}.")
+            }
+            Self::TooLong => write!(f, "At most {NOTE_MAX} characters can be kept here."),
+            Self::ZeroReading => write!(f, "A reading of zero is no size."),
+            Self::Full => write!(f, "A session holds {READINGS_MAX} readings; start another."),
+            Self::Unknown(id) => write!(f, "Nothing in this session has the id {id}."),
+            Self::Limits(kind, quantity, why) => {
+                let (kind, quantity) = (kind.key(), quantity.key());
+                let place = format!("{kind}, {quantity}").replace('_', " ");
+                write!(f, "Limits for {place}: {why}.")
+            }
+        }
+    }
+}
+
+impl core::error::Error for Refused {}
+
+impl Session {
+    /// Applies an edit under the replica's next stamp and returns the edit
+    /// that takes it back. A refused edit changes nothing.
+    ///
+    /// # Errors
+    /// [`Refused`] says why.
+    pub fn apply(&mut self, edit: &Edit, replica: Replica) -> Result<Edit, Refused> {
+        let mut changed = self.clone();
+        let inverse = changed.step(edit, replica)?;
+        // Merged sets of limits can contradict each other; that must not stop
+        // the person from entering readings or mending the limits.
+        if self.check_limits().is_ok() {
+            changed.check_limits()?;
+        }
+        *self = changed;
+        Ok(inverse)
+    }
+
+    fn step(&mut self, edit: &Edit, replica: Replica) -> Result<Edit, Refused> {
+        let stamp = self.next_stamp(replica);
+        match edit {
+            Edit::Add(reading) => {
+                self.check_reading(reading)?;
+                self.readings.insert(stamp, reading.clone());
+                Ok(Edit::Strike(stamp))
+            }
+            Edit::Strike(id) => {
+                let reading = self.readings.get_mut(id).ok_or(Refused::Unknown(*id))?;
+                reading.strikes = reading.strikes.saturating_add(1);
+                Ok(edit.clone())
+            }
+            Edit::Set(field) => {
+                field.check()?;
+                let before = self.field(field.key());
+                let register = Register::new(field.clone(), stamp);
+                self.fields.insert(field.key(), register);
+                Ok(Edit::Set(before))
+            }
+            Edit::Gauge(id, gauge) => {
+                let before = self.gauges.get(id).ok_or(Refused::Unknown(*id))?;
+                let inverse = Edit::Gauge(*id, before.value.clone());
+                let register = Register::new(gauge.clone(), stamp);
+                self.gauges.insert(*id, register);
+                Ok(inverse)
+            }
+            Edit::Batch(edits) => {
+                let mut inverses = Vec::with_capacity(edits.len());
+                for edit in edits {
+                    inverses.push(self.step(edit, replica)?);
+                }
+                inverses.reverse();
+                Ok(Edit::Batch(inverses))
+            }
+        }
+    }
+
+    fn check_reading(&self, reading: &Reading) -> Result<(), Refused> {
+        if READINGS_MAX <= self.readings.len() {
+            return Err(Refused::Full);
+        }
+        if reading.entered.size() == Size::from_quanta(0) {
+            return Err(Refused::ZeroReading);
+        }
+        if !self.gauges.contains_key(&reading.gauge) {
+            return Err(Refused::Unknown(reading.gauge));
+        }
+        if !self.settings.contains_key(&reading.setting) {
+            return Err(Refused::Unknown(reading.setting));
+        }
+        Ok(())
+    }
+
+    /// The limit of this name as the manual prints it, if it is given.
+    #[must_use]
+    pub fn limit(&self, kind: Kind, quantity: Quantity, bound: Bound) -> Option<Entered> {
+        let key = LimitKey {
+            kind,
+            quantity,
+            bound,
+        };
+        match self.field(FieldKey::Limit(key)) {
+            Field::Limit(_, limit) => limit,
+            _ => None,
+        }
+    }
+
+    /// Checks every limit given against the others of its quantity.
+    ///
+    /// # Errors
+    /// [`Refused::Limits`] names the first that cannot stand.
+    pub fn check_limits(&self) -> Result<(), Refused> {
+        for kind in Kind::ALL {
+            for &(quantity, _) in limit_keys(kind) {
+                let size = |bound| self.limit(kind, quantity, bound).map(|l| l.size());
+                verdict::check(
+                    size(Bound::NewLow),
+                    size(Bound::NewHigh),
+                    size(Bound::Service),
+                    wears(kind, quantity),
+                )
+                .map_err(|why| Refused::Limits(kind, quantity, why))?;
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Field {
+    /// Checks one set-up value by itself.
+    ///
+    /// # Errors
+    /// [`Refused`] says what is out of range.
+    pub fn check(&self) -> Result<(), Refused> {
+        let within = |what, number: u8, most| {
+            if (1..=most).contains(&number) {
+                Ok(())
+            } else {
+                Err(Refused::Count { what, most })
+            }
+        };
+        match self {
+            Self::Cylinders(n) => within("cylinders", *n, CYLINDERS_MAX),
+            Self::Mains(n) => within("main journals", *n, MAINS_MAX),
+            Self::RodsPerThrow(n) => within("rods on a throw", *n, 2),
+            Self::Name(text) | Self::LimitSource(_, text) if NOTE_MAX < text.chars().count() => {
+                Err(Refused::TooLong)
+            }
+            _ => Ok(()),
+        }
+    }
+}

@@ -1,0 +1,30 @@
+//! The document: facts about one engine on one bench, edits with their
+//! inverses, and which stations exist.
+//!
+//! Facts merge: two sessions of one engine, or a session and a part of it,
+//! give the same result in whatever order they meet, and meeting twice
+//! changes nothing. What is stored, exported and imported is always a
+//! session, whole or in part. No results, clock, randomness or storage here.
+
+mod bound;
+mod document;
+mod edit;
+mod gauge;
+mod layout;
+mod limits;
+mod merge;
+mod model;
+mod setup;
+mod stamp;
+mod station;
+
+pub use bound::{CYLINDERS_MAX, MAINS_MAX, NOTE_MAX, READINGS_MAX};
+pub use document::Document;
+pub use edit::{Edit, Refused};
+pub use gauge::{Gauge, GaugeKind, Setting};
+pub use layout::Feature;
+pub use limits::{Bound, LimitKey, Quantity, limit_keys, wears};
+pub use model::{Extra, Reading, Register, Session, SessionId};
+pub use setup::{Arrangement, Field, FieldKey, RouteChoice};
+pub use stamp::{Replica, Stamp};
+pub use station::{Direction, Kind, Level, Part, Station};

@@ -1,0 +1,217 @@
+//! What a session is made of.
+
+use std::collections::BTreeMap;
+
+use super::{Field, FieldKey, Gauge, GaugeKind, Kind, Replica, Setting, Stamp, Station};
+use crate::quantity::{Entered, Unit};
+
+/// Unknown fields of an object in a file, as the text they had, kept so that
+/// an older version hands on what a newer one wrote.
+pub type Extra = BTreeMap<String, String>;
+
+/// The random name of a session, the same on every device: 16 hex digits.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct SessionId(String);
+
+impl SessionId {
+    /// The id of this text; `None` unless it is 16 lower-case hex digits.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let hex = |b: u8| matches!(b, b'0'..=b'9' | b'a'..=b'f');
+        (text.len() == 16 && text.bytes().all(hex)).then(|| Self(text.to_owned()))
+    }
+
+    /// The id of a random number.
+    #[must_use]
+    pub fn from_number(number: u64) -> Self {
+        Self(format!("{number:016x}"))
+    }
+
+    /// The text.
+    #[must_use]
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+/// A value that can be set again; the latest stamp wins.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Register<T> {
+    /// The value.
+    pub value: T,
+    /// Who set it, and when in the order of facts.
+    pub stamp: Stamp,
+    /// Unknown fields.
+    pub extra: Extra,
+}
+
+impl<T> Register<T> {
+    /// A register just set.
+    #[must_use]
+    pub const fn new(value: T, stamp: Stamp) -> Self {
+        Self {
+            value,
+            stamp,
+            extra: Extra::new(),
+        }
+    }
+}
+
+/// One value read at one station with one gauge in one setting. A fact.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Reading {
+    /// Where.
+    pub station: Station,
+    /// What was read, as typed.
+    pub entered: Entered,
+    /// With which gauge.
+    pub gauge: Stamp,
+    /// In which setting of it.
+    pub setting: Stamp,
+    /// When, as the device's clock told it: RFC 3339 text. For the person
+    /// only; nothing is ordered by it.
+    pub taken: String,
+    /// How often it was struck or put back: odd is struck.
+    pub strikes: u32,
+    /// Unknown fields.
+    pub extra: Extra,
+}
+
+impl Reading {
+    /// True if the reading does not count any more.
+    #[must_use]
+    pub const fn is_struck(&self) -> bool {
+        self.strikes % 2 == 1
+    }
+}
+
+/// Everything entered about one engine on one bench, or a part of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Session {
+    /// Its name in the world.
+    pub id: SessionId,
+    /// Set-up fields and limits that somebody has set.
+    pub fields: BTreeMap<FieldKey, Register<Field>>,
+    /// Gauges.
+    pub gauges: BTreeMap<Stamp, Register<Gauge>>,
+    /// Settings of gauges.
+    pub settings: BTreeMap<Stamp, Register<Setting>>,
+    /// Readings in the order they were entered.
+    pub readings: BTreeMap<Stamp, Reading>,
+    /// What this version does not know, by section and key.
+    pub extras: BTreeMap<(String, String), String>,
+}
+
+impl Session {
+    /// A session with nothing in it.
+    #[must_use]
+    pub const fn empty(id: SessionId) -> Self {
+        Self {
+            id,
+            fields: BTreeMap::new(),
+            gauges: BTreeMap::new(),
+            settings: BTreeMap::new(),
+            readings: BTreeMap::new(),
+            extras: BTreeMap::new(),
+        }
+    }
+
+    /// A new session with these fields set and a default gauge of each kind.
+    #[must_use]
+    pub fn create(id: SessionId, fields: Vec<Field>, replica: Replica) -> Self {
+        let mut session = Self::empty(id);
+        for field in fields {
+            let stamp = session.next_stamp(replica);
+            let register = Register::new(field, stamp);
+            session.fields.insert(register.value.key(), register);
+        }
+        session.add_missing_gauges(replica);
+        session
+    }
+
+    /// Gives the session a gauge of every kind and each gauge a setting, so
+    /// that nobody has to set one up first.
+    pub fn add_missing_gauges(&mut self, replica: Replica) {
+        for kind in GaugeKind::ALL {
+            if !self.gauges.values().any(|g| g.value.kind == kind) {
+                let unit = self.display_unit();
+                let [finest, _] = Gauge::graduations(unit);
+                let Ok(graduation) = Entered::parse(finest, unit) else {
+                    continue;
+                };
+                let stamp = self.next_stamp(replica);
+                let gauge = Gauge { kind, graduation };
+                self.gauges.insert(stamp, Register::new(gauge, stamp));
+            }
+        }
+        let gauges: Vec<_> = self.gauges.keys().copied().collect();
+        for gauge in gauges {
+            if !self.settings.values().any(|s| s.value.gauge == gauge) {
+                let stamp = self.next_stamp(replica);
+                let note = String::new();
+                let setting = Setting { gauge, note };
+                self.settings.insert(stamp, Register::new(setting, stamp));
+            }
+        }
+    }
+
+    /// The value of a set-up field, its default while nobody has set it.
+    #[must_use]
+    pub fn field(&self, key: FieldKey) -> Field {
+        self.fields
+            .get(&key)
+            .map_or_else(|| key.default(), |register| register.value.clone())
+    }
+
+    /// The unit in which findings are shown.
+    #[must_use]
+    pub fn display_unit(&self) -> Unit {
+        match self.field(FieldKey::DisplayUnit) {
+            Field::DisplayUnit(unit) => unit,
+            _ => Unit::Millimetre,
+        }
+    }
+
+    /// The gauge a kind is measured with and its latest setting.
+    #[must_use]
+    pub fn gauge_for(&self, kind: Kind) -> Option<(Stamp, &Gauge, Stamp)> {
+        let wanted = match kind {
+            Kind::Bore => GaugeKind::TelescopingGauge,
+            Kind::Piston | Kind::MainJournal | Kind::RodJournal => GaugeKind::OutsideMicrometer,
+        };
+        let fits = |(_, gauge): &(&Stamp, &Register<Gauge>)| gauge.value.kind == wanted;
+        let (id, gauge) = self.gauges.iter().rfind(fits)?;
+        let of_gauge = |(_, s): &(&Stamp, &Register<Setting>)| s.value.gauge == *id;
+        let (setting, _) = self.settings.iter().rfind(of_gauge)?;
+        Some((*id, &gauge.value, *setting))
+    }
+
+    /// The readings that count, in the order they were entered.
+    pub fn standing(&self) -> impl DoubleEndedIterator<Item = (Stamp, &Reading)> {
+        self.readings
+            .iter()
+            .filter(|(_, reading)| !reading.is_struck())
+            .map(|(id, reading)| (*id, reading))
+    }
+
+    /// The next stamp of a replica: above everything it has seen.
+    #[must_use]
+    pub fn next_stamp(&self, replica: Replica) -> Stamp {
+        let registers = self.fields.values().map(|r| r.stamp);
+        let gauges = self.gauges.iter().flat_map(|(id, r)| [*id, r.stamp]);
+        let settings = self.settings.iter().flat_map(|(id, r)| [*id, r.stamp]);
+        // Readings are in order of their stamps, so the last has the largest.
+        let last = self.readings.last_key_value().map(|(id, _)| *id);
+        let unknown = self.extras.keys().filter_map(|(_, key)| Stamp::parse(key));
+        let counter = registers
+            .chain(gauges)
+            .chain(settings)
+            .chain(last)
+            .chain(unknown)
+            .map(|stamp| stamp.counter)
+            .max()
+            .unwrap_or(0)
+            + 1;
+        Stamp { counter, replica }
+    }
+}

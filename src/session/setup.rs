@@ -1,0 +1,169 @@
+//! Set-up: one register for each field, the latest stamp wins.
+
+use super::{LimitKey, Kind};
+use crate::quantity::{Entered, Unit};
+
+/// How the cylinders stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Arrangement {
+    /// One row.
+    InLine,
+    /// Two banks at an angle, usually two rods on a throw.
+    Vee,
+    /// Two banks facing away from each other.
+    Flat,
+    /// One cylinder.
+    Single,
+}
+
+/// Which stations are asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum RouteChoice {
+    /// Journals in staggered directions; middle and reference of the worst.
+    Standard,
+    /// Two places, the same two directions. It cannot see a 45° oval.
+    Plain,
+}
+
+/// A set-up field with its value.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Field {
+    /// What the person calls the session.
+    Name(String),
+    /// Number of cylinders, 1 to 16.
+    Cylinders(u8),
+    /// How they stand.
+    Arrangement(Arrangement),
+    /// Number of main journals.
+    Mains(u8),
+    /// Rods on each throw, 1 or 2.
+    RodsPerThrow(u8),
+    /// Unit in which findings are shown.
+    DisplayUnit(Unit),
+    /// Which stations are asked for.
+    Route(RouteChoice),
+    /// A limit of the manual, in its own unit; `None` where it is silent.
+    Limit(LimitKey, Option<Entered>),
+    /// Where the limits of a kind come from.
+    LimitSource(Kind, String),
+}
+
+/// The name of a set-up field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum FieldKey {
+    /// See [`Field::Name`].
+    Name,
+    /// See [`Field::Cylinders`].
+    Cylinders,
+    /// See [`Field::Arrangement`].
+    Arrangement,
+    /// See [`Field::Mains`].
+    Mains,
+    /// See [`Field::RodsPerThrow`].
+    RodsPerThrow,
+    /// See [`Field::DisplayUnit`].
+    DisplayUnit,
+    /// See [`Field::Route`].
+    Route,
+    /// See [`Field::Limit`].
+    Limit(LimitKey),
+    /// See [`Field::LimitSource`].
+    LimitSource(Kind),
+}
+
+impl Field {
+    /// The name of this field.
+    #[must_use]
+    pub const fn key(&self) -> FieldKey {
+        match self {
+            Self::Name(_) => FieldKey::Name,
+            Self::Cylinders(_) => FieldKey::Cylinders,
+            Self::Arrangement(_) => FieldKey::Arrangement,
+            Self::Mains(_) => FieldKey::Mains,
+            Self::RodsPerThrow(_) => FieldKey::RodsPerThrow,
+            Self::DisplayUnit(_) => FieldKey::DisplayUnit,
+            Self::Route(_) => FieldKey::Route,
+            Self::Limit(key, _) => FieldKey::Limit(*key),
+            Self::LimitSource(kind, _) => FieldKey::LimitSource(*kind),
+        }
+    }
+}
+
+impl FieldKey {
+    /// The value a field has while nobody has set it.
+    #[must_use]
+    pub const fn default(self) -> Field {
+        match self {
+            Self::Name => Field::Name(String::new()),
+            Self::Cylinders => Field::Cylinders(4),
+            Self::Arrangement => Field::Arrangement(Arrangement::InLine),
+            Self::Mains => Field::Mains(5),
+            Self::RodsPerThrow => Field::RodsPerThrow(1),
+            Self::DisplayUnit => Field::DisplayUnit(Unit::Millimetre),
+            Self::Route => Field::Route(RouteChoice::Standard),
+            Self::Limit(key) => Field::Limit(key, None),
+            Self::LimitSource(kind) => Field::LimitSource(kind, String::new()),
+        }
+    }
+}
+
+impl Arrangement {
+    /// All arrangements.
+    pub const ALL: [Self; 4] = [Self::InLine, Self::Vee, Self::Flat, Self::Single];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::InLine => "in_line",
+            Self::Vee => "v",
+            Self::Flat => "flat",
+            Self::Single => "single",
+        }
+    }
+
+    /// The arrangement of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|a| a.key() == key)
+    }
+
+    /// The usual rods on a throw (common practice).
+    #[must_use]
+    pub const fn usual_rods_per_throw(self) -> u8 {
+        match self {
+            Self::Vee => 2,
+            Self::InLine | Self::Flat | Self::Single => 1,
+        }
+    }
+
+    /// The usual number of main journals: one on each side of every throw in
+    /// a row, one on each side of every facing pair (common practice).
+    #[must_use]
+    pub const fn usual_mains(self, cylinders: u8) -> u8 {
+        match self {
+            Self::InLine | Self::Single => cylinders + 1,
+            Self::Vee | Self::Flat => cylinders.div_ceil(2) + 1,
+        }
+    }
+}
+
+impl RouteChoice {
+    /// All choices.
+    pub const ALL: [Self; 2] = [Self::Standard, Self::Plain];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Standard => "standard",
+            Self::Plain => "plain",
+        }
+    }
+
+    /// The choice of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|r| r.key() == key)
+    }
+}
