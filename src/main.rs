@@ -1,2 +1,13 @@
-//! Fenderbench.
-fn main() {}
+//! Starts the app in the page.
+
+use fenderbench::{device::page, ui::App};
+
+fn main() {
+    std::panic::set_hook(Box::new(|info| {
+        console_error_panic_hook::hook(info);
+        page::panicked();
+    }));
+    if let Some(place) = page::place() {
+        leptos::mount::mount_to(place, App).forget();
+    }
+}

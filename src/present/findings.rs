@@ -7,7 +7,7 @@ use crate::session::{Feature, Kind, Quantity, RouteChoice, Session};
 use crate::verdict::Comparison;
 
 /// The whole screen.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct FindingsView {
     /// Kinds in the order they are measured.
     pub kinds: Vec<KindView>,

@@ -1,9 +1,13 @@
 //! The route: in which order the stations come, and what the fender screen
 //! shows at each.
 
+use super::keypad::{Keypad, Reads, plausible};
 use super::wording;
 use crate::assess::{Assessment, FindingKey, Which, compare_reading};
-use crate::session::{Feature, Kind, Level, Quantity, RouteChoice, Session, Stamp, Station};
+use crate::quantity::Entered;
+use crate::session::{
+    Edit, Extra, Feature, Kind, Level, Quantity, Reading, RouteChoice, Session, Stamp, Station,
+};
 
 /// A station on the route with what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -149,7 +153,7 @@ pub fn next_open(stops: &[Stop], from: Option<Station>) -> Option<Station> {
 }
 
 /// What the fender screen shows besides the keypad.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct RouteView {
     /// The feature.
     pub feature: String,
@@ -197,6 +201,50 @@ pub fn view(
             .filter(|next| *next != station)
             .map(wording::station),
     }
+}
+
+/// The edit that enters a value at a station: a reading more, or one in
+/// place of what stands there. `None` if the session has no gauge for it.
+#[must_use]
+pub fn entry(
+    session: &Session,
+    station: Station,
+    purpose: Purpose,
+    entered: &Entered,
+    taken: &str,
+) -> Option<Edit> {
+    let (gauge, _, setting) = session.gauge_for(station.kind)?;
+    let add = Edit::Add(Reading {
+        station,
+        entered: entered.clone(),
+        gauge,
+        setting,
+        taken: taken.to_owned(),
+        strikes: 0,
+        extra: Extra::new(),
+    });
+    let here = session.standing().filter(|(_, r)| r.station == station);
+    let strikes: Vec<Edit> = match purpose {
+        Purpose::Add => Vec::new(),
+        Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
+    };
+    Some(if strikes.is_empty() {
+        add
+    } else {
+        Edit::Batch(strikes.into_iter().chain([add]).collect())
+    })
+}
+
+/// The keypad for a station: in what its gauge reads, near what is plausible.
+#[must_use]
+pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
+    let (_, gauge, setting) = session.gauge_for(station.kind)?;
+    let reads = Reads {
+        unit: gauge.unit(),
+        decimals: gauge.decimals(),
+    };
+    let near = plausible(session, station, setting);
+    Some(Keypad::resumed(reads, near, whole, typed))
 }
 
 /// What a reading just entered reads: its place, value, mark and sentence.

@@ -1,0 +1,131 @@
+//! The desk: the app's pure half without a browser.
+
+mod assess;
+mod bench;
+mod sample;
+
+use std::ffi::{OsStr, OsString};
+use std::io::Write;
+use std::process::ExitCode;
+
+const USAGE: &str = "\
+desk assess FILE   what the app says about an exported session, as JSON
+desk bench         how long the pure half takes, against its budgets
+desk sample        the invented session that comes with the app
+";
+
+/// What is asked for.
+#[derive(Debug, PartialEq, Eq)]
+enum Order<'a> {
+    Assess(&'a OsStr),
+    Bench,
+    Sample,
+    Help,
+}
+
+/// What a command has to say, and whether what it held is true.
+struct Answer {
+    text: String,
+    holds: bool,
+}
+
+/// The exit code where there is no answer. Not 1: that is a bench that was
+/// done and misses a budget.
+const UNUSABLE: u8 = 2;
+
+fn main() -> ExitCode {
+    // Not as text: a file may have any name.
+    let args: Vec<OsString> = std::env::args_os().skip(1).collect();
+    let answer = match order(&args) {
+        Some(order) => follow(order),
+        None => Err(format!("this is not one of the commands:\n\n{USAGE}")),
+    };
+    // `print!` would panic where the reader at the other end has gone.
+    let written = answer.and_then(|answer| {
+        let mut out = std::io::stdout().lock();
+        let written = out.write_all(answer.text.as_bytes());
+        let written = written.and_then(|()| out.flush());
+        let failed = |error| format!("the answer cannot be written: {error}.");
+        written.map(|()| answer.holds).map_err(failed)
+    });
+    match written {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::FAILURE,
+        Err(why) => {
+            tell(&why);
+            ExitCode::from(UNUSABLE)
+        }
+    }
+}
+
+fn order(args: &[OsString]) -> Option<Order<'_>> {
+    let (command, rest) = args.split_first()?;
+    match (command.to_str()?, rest) {
+        ("assess", [file]) => Some(Order::Assess(file)),
+        ("bench", []) => Some(Order::Bench),
+        ("sample", []) => Some(Order::Sample),
+        ("help" | "--help" | "-h", []) => Some(Order::Help),
+        _ => None,
+    }
+}
+
+fn follow(order: Order<'_>) -> Result<Answer, String> {
+    let answer = |text| Answer { text, holds: true };
+    match order {
+        Order::Assess(file) => assess::command(file.as_ref()).map(answer),
+        Order::Bench => bench::command(),
+        // To the byte what the app would export, so that it can be compared.
+        Order::Sample => sample::text().map(answer),
+        Order::Help => Ok(answer(USAGE.to_owned())),
+    }
+}
+
+/// A sentence for the person, apart from the answer. Nothing can be done
+/// where even this cannot be written.
+fn tell(sentence: &str) {
+    let _ = writeln!(std::io::stderr(), "desk: {sentence}");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn ordered(args: &[&str]) -> Option<String> {
+        let args: Vec<OsString> = args.iter().map(OsString::from).collect();
+        order(&args).map(|order| format!("{order:?}"))
+    }
+
+    #[test]
+    fn every_command_is_known_by_its_name() {
+        assert_eq!(
+            ordered(&["assess", "a.json"]).unwrap(),
+            "Assess(\"a.json\")"
+        );
+        assert_eq!(ordered(&["bench"]).unwrap(), "Bench");
+        assert_eq!(ordered(&["sample"]).unwrap(), "Sample");
+        for help in ["help", "--help", "-h"] {
+            assert_eq!(ordered(&[help]).unwrap(), "Help");
+        }
+    }
+
+    #[test]
+    fn a_file_may_be_called_like_a_command_or_an_option() {
+        assert_eq!(ordered(&["assess", "bench"]).unwrap(), "Assess(\"bench\")");
+        assert_eq!(ordered(&["assess", "-h"]).unwrap(), "Assess(\"-h\")");
+    }
+
+    #[test]
+    fn too_few_or_too_many_words_are_no_command() {
+        for args in [
+            &[][..],
+            &[""],
+            &["assess"],
+            &["assess", "a.json", "b.json"],
+            &["bench", "fast"],
+            &["sample", "a.json"],
+            &["Bench"],
+        ] {
+            assert_eq!(ordered(args), None, "{args:?}");
+        }
+    }
+}

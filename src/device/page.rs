@@ -1,0 +1,104 @@
+//! The page around the app: start, panic, worker, theme.
+//!
+//! The scripts in `public/` and this module talk through attributes of the
+//! root element and events of the window, named here and there alike.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{Element, Event, HtmlElement};
+
+/// What is known of working offline.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Worker {
+    /// Not known yet.
+    Starting,
+    /// The page can be opened without a network.
+    Ready,
+    /// As ready, and a new version waits.
+    Waiting,
+    /// Another tab took a new version over.
+    Replaced,
+    /// The copy for working offline could not be made.
+    Failed,
+    /// No worker can run at this address.
+    Impossible,
+}
+
+/// What is known of working offline now.
+#[must_use]
+pub fn worker() -> Worker {
+    let state = root().and_then(|root| root.get_attribute("data-worker"));
+    match state.as_deref() {
+        Some("ready") => Worker::Ready,
+        Some("waiting") => Worker::Waiting,
+        Some("replaced") => Worker::Replaced,
+        Some("failed") => Worker::Failed,
+        Some("none") => Worker::Impossible,
+        _ => Worker::Starting,
+    }
+}
+
+/// Calls back whenever what [`worker`] says changes, as long as the page
+/// lives.
+pub fn on_worker(changed: impl Fn() + 'static) {
+    let changed = Closure::<dyn Fn()>::new(changed);
+    if let Some(window) = web_sys::window() {
+        let listener = changed.as_ref().unchecked_ref();
+        // A browser without this event has no worker to tell of.
+        let _ = window.add_event_listener_with_callback("fenderbench-worker", listener);
+        changed.forget();
+    }
+}
+
+/// Lets the version that waits take over; the page loads again once it has.
+pub fn take_over() {
+    tell("fenderbench-take-over");
+}
+
+/// Tells the page that the app has stopped; it offers the data as a file.
+pub fn panicked() {
+    tell("fenderbench-panic");
+}
+
+/// Tells the page that the app stands, and takes the shell away.
+pub fn started() {
+    if let Some(root) = root() {
+        let _ = root.set_attribute("data-started", "yes");
+    }
+    if let Some(shell) = by_id("shell") {
+        shell.remove();
+    }
+}
+
+/// The element the app lives in.
+#[must_use]
+pub fn place() -> Option<HtmlElement> {
+    by_id("app")?.dyn_into().ok()
+}
+
+/// Shows the page in a theme, by the name its colours have.
+pub fn set_theme(name: &str) {
+    if let Some(root) = root() {
+        let _ = root.set_attribute("data-theme", name);
+    }
+}
+
+/// The theme the page is shown in.
+#[must_use]
+pub fn theme() -> Option<String> {
+    root()?.get_attribute("data-theme")
+}
+
+fn tell(event: &str) {
+    if let (Some(window), Ok(event)) = (web_sys::window(), Event::new(event)) {
+        let _ = window.dispatch_event(&event);
+    }
+}
+
+fn root() -> Option<Element> {
+    web_sys::window()?.document()?.document_element()
+}
+
+fn by_id(id: &str) -> Option<Element> {
+    web_sys::window()?.document()?.get_element_by_id(id)
+}

@@ -1,0 +1,229 @@
+//! Where sessions are kept: localStorage and the journal together.
+//!
+//! A change is written to localStorage at once and to the journal, and
+//! counts as saved when the journal has committed it: a killed browser was
+//! seen to lose committed localStorage writes, never committed journal ones.
+
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
+
+use super::journal::Journal;
+use super::{StoreError, local};
+use crate::archive::{self, DRAFT_SLOT, ROOT, Shelf, key_of, session_of_key};
+use crate::device::random;
+use crate::session::{Replica, Session, SessionId};
+
+const REPLICA: &str = "fenderbench/replica";
+const REMOVED: &str = "fenderbench/removed";
+/// Read by `public/boot.js` too, before the app starts.
+const THEME: &str = "fenderbench/theme";
+const DAMAGED: &str = "fenderbench/damaged/";
+
+/// The two stores and what lies in them.
+#[derive(Clone)]
+pub struct Keeper {
+    replica: Replica,
+    journal: Option<Journal>,
+    shelves: Rc<RefCell<BTreeMap<SessionId, Shelf>>>,
+}
+
+/// Everything found at the start.
+pub struct Found {
+    /// Sessions by id.
+    pub sessions: BTreeMap<SessionId, Session>,
+    /// Sessions put away, to be put back or deleted.
+    pub removed: BTreeSet<SessionId>,
+    /// What the person must know, as sentences.
+    pub notices: Vec<String>,
+}
+
+/// What lies stored of one session.
+#[derive(Default)]
+struct Stored {
+    slots: Vec<(String, String)>,
+    journal: Vec<String>,
+}
+
+impl Keeper {
+    /// Opens both stores and reads all sessions. Always succeeds: what does
+    /// not work is told in the notices, and the app goes on in memory.
+    pub async fn open() -> (Self, Found) {
+        let mut notices = Vec::new();
+        let slots = local::entries(ROOT).unwrap_or_else(|why| {
+            notices.push(why.to_string());
+            Vec::new()
+        });
+        let (journal, records) = match open_journal().await {
+            Ok((journal, records)) => (Some(journal), records),
+            Err(why) => {
+                notices.push(why.to_string());
+                (None, Vec::new())
+            }
+        };
+        let keeper = Self {
+            replica: replica(),
+            journal,
+            shelves: Rc::default(),
+        };
+        let found = keeper.read(&slots, records, notices);
+        (keeper, found)
+    }
+
+    /// The number of this device.
+    #[must_use]
+    pub const fn replica(&self) -> Replica {
+        self.replica
+    }
+
+    fn read(
+        &self,
+        slots: &[(String, String)],
+        records: Vec<(String, String)>,
+        mut notices: Vec<String>,
+    ) -> Found {
+        let mut by_session = BTreeMap::<SessionId, Stored>::new();
+        for (key, text) in slots {
+            if let Some((id, _)) = session_of_key(key) {
+                let here = &mut by_session.entry(id).or_default().slots;
+                here.push((key.clone(), text.clone()));
+            }
+        }
+        for (id, text) in records {
+            if let Some(id) = SessionId::parse(&id) {
+                by_session.entry(id).or_default().journal.push(text);
+            }
+        }
+        let mut sessions = BTreeMap::new();
+        for (id, Stored { slots, journal }) in by_session {
+            let loaded = Shelf::load(&id, &slots, &journal);
+            for key in &loaded.damaged {
+                set_aside(&slots, key);
+                notices.push(format!(
+                    "A stored part of “{}” is damaged. It was set aside; everything that could \
+                     be read is here.",
+                    loaded.session.name()
+                ));
+            }
+            self.shelves.borrow_mut().insert(id.clone(), loaded.shelf);
+            if !loaded.session.is_empty() {
+                sessions.insert(id, loaded.session);
+            }
+        }
+        Found {
+            sessions,
+            removed: removed(),
+            notices,
+        }
+    }
+
+    /// Keeps a session of which `added` is new. localStorage is written
+    /// before this returns; the future ends when the journal has committed.
+    ///
+    /// # Errors
+    /// The future gives the sentence why the change is not safe.
+    pub fn keep(
+        &self,
+        session: &Session,
+        added: &Session,
+    ) -> impl Future<Output = Result<(), StoreError>> + use<> {
+        let id = session.id.clone();
+        let mut shelves = self.shelves.borrow_mut();
+        let shelf = shelves
+            .entry(id.clone())
+            .or_insert_with(|| Shelf::new(id.clone()));
+        // A write that fails leaves the shelf as it was, to be tried again.
+        let mut next = shelf.clone();
+        let writes = next.store(session, self.replica);
+        let local = writes
+            .iter()
+            .try_for_each(|(key, text)| local::put(key, text));
+        if local.is_ok() {
+            *shelf = next;
+        }
+        let record = archive::write(added, self.replica);
+        // Called now, not when polled: records lie in the order of changes.
+        let journal = self.journal.as_ref();
+        let appended = journal.map(|journal| journal.append(id.as_str(), &record));
+        async move {
+            match appended {
+                Some(appended) => appended.await.and(local),
+                None => Err(local.err().unwrap_or(StoreError::NoJournal)),
+            }
+        }
+    }
+
+    /// Keeps what is being typed in a session.
+    pub fn keep_draft(&self, id: &SessionId, text: &str) {
+        // A draft that cannot be kept is lost at a reload and nothing else;
+        // the state of the store is told where readings are kept.
+        let _ = local::put(&key_of(id, DRAFT_SLOT), text);
+    }
+
+    /// What was being typed in a session.
+    #[must_use]
+    pub fn draft(&self, id: &SessionId) -> Option<String> {
+        local::get(&key_of(id, DRAFT_SLOT)).ok().flatten()
+    }
+
+    /// Puts sessions away, or back: the set given is what is away.
+    ///
+    /// # Errors
+    /// [`StoreError`] if it cannot be kept.
+    pub fn keep_removed(&self, removed: &BTreeSet<SessionId>) -> Result<(), StoreError> {
+        let ids: Vec<_> = removed.iter().map(SessionId::as_str).collect();
+        local::put(REMOVED, &ids.join("\n"))
+    }
+
+    /// Deletes a session for good from both stores.
+    ///
+    /// # Errors
+    /// [`StoreError`] if part of it could not be deleted.
+    pub async fn delete(&self, id: &SessionId) -> Result<(), StoreError> {
+        let keys = local::entries(&key_of(id, ""))?;
+        for (key, _) in keys {
+            local::remove(&key)?;
+        }
+        self.shelves.borrow_mut().remove(id);
+        match &self.journal {
+            Some(journal) => journal.forget(id.as_str()).await,
+            None => Ok(()),
+        }
+    }
+}
+
+/// Keeps the theme for the next start.
+pub fn keep_theme(name: &str) {
+    let _ = local::put(THEME, name);
+}
+
+async fn open_journal() -> Result<(Journal, Vec<(String, String)>), StoreError> {
+    let journal = Journal::open().await?;
+    let records = journal.read_all().await?;
+    Ok((journal, records))
+}
+
+/// The device's number, drawn once. Where it cannot be kept, a new one is
+/// drawn at every start, which costs nothing but the undo of older readings.
+fn replica() -> Replica {
+    let stored = local::get(REPLICA).ok().flatten();
+    let number = stored.and_then(|text| u64::from_str_radix(&text, 16).ok());
+    let number = number.unwrap_or_else(|| {
+        let number = random::number();
+        let _ = local::put(REPLICA, &format!("{number:x}"));
+        number
+    });
+    Replica::new(number)
+}
+
+fn removed() -> BTreeSet<SessionId> {
+    let text = local::get(REMOVED).ok().flatten().unwrap_or_default();
+    text.lines().filter_map(SessionId::parse).collect()
+}
+
+/// Copies a damaged text to where nothing writes over it.
+fn set_aside(slots: &[(String, String)], key: &str) {
+    if let Some((_, text)) = slots.iter().find(|(k, _)| k == key) {
+        let _ = local::put(&format!("{DAMAGED}{key}"), text);
+    }
+}

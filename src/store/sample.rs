@@ -1,0 +1,27 @@
+//! The sample session, which comes with the app.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Response;
+
+use super::StoreError;
+
+/// Beside the page, so the worker holds it too and it opens offline.
+const ADDRESS: &str = "samples/hill-climb-six.json";
+
+/// The text of the sample session.
+///
+/// # Errors
+/// [`StoreError::Other`] if it cannot be had, which offline means that the
+/// app was never made ready to work without a network.
+pub async fn fetch() -> Result<String, StoreError> {
+    let text = async {
+        let window = web_sys::window()?;
+        let response = JsFuture::from(window.fetch_with_str(ADDRESS)).await.ok()?;
+        let response: Response = response.dyn_into().ok()?;
+        let text = response.ok().then(|| response.text().ok()).flatten()?;
+        JsFuture::from(text).await.ok()?.as_string()
+    };
+    let missing = || StoreError::Other("The sample could not be loaded.".to_owned());
+    text.await.ok_or_else(missing)
+}

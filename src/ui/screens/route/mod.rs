@@ -1,0 +1,83 @@
+//! The fender screen: where the gauge goes, the number, the keypad.
+
+mod entry;
+mod shown;
+mod tools;
+
+use leptos::ev::KeyboardEvent;
+use leptos::html::Div;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use crate::present::{Draft, Keypad};
+use crate::session::SessionId;
+use crate::ui::parts::bar::Bar;
+use crate::ui::parts::keypad::{Keys, Touch, of_keyboard};
+use crate::ui::state::State;
+use crate::ui::way::{Sheet, sheet_address};
+use entry::Entry;
+use shown::{Last, Place, Value};
+use tools::Tools;
+
+/// The fender screen.
+#[component]
+pub fn Route(id: SessionId) -> impl IntoView {
+    let state = State::get();
+    let entry = Entry::new(state, state.draft(&id));
+    keep_draft(entry, id.clone());
+    let whole = Signal::derive(move || {
+        entry.keypad.with(|k| k.as_ref().is_none_or(Keypad::is_whole))
+    });
+    let root = NodeRef::<Div>::new();
+    // Keys of a keyboard are taken while the screen itself has the focus.
+    Effect::new(move |_| {
+        if let Some(root) = root.get() {
+            let _ = root.focus();
+        }
+    });
+    let on_key = move |event: KeyboardEvent| {
+        let target = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+        let on_control = target.is_some_and(|t| matches!(t.tag_name().as_str(), "BUTTON" | "A"));
+        match of_keyboard(&event) {
+            Some(Touch::Enter) if on_control => {}
+            Some(touch) if !event.repeat() => {
+                event.prevent_default();
+                entry.touch(touch);
+            }
+            _ => {}
+        }
+    };
+    let touch = Callback::new(move |touch| entry.touch(touch));
+    let stations = sheet_address(&id, Sheet::Stations);
+    view! {
+        <div class="route" tabindex="-1" node_ref=root on:keydown=on_key>
+            <Bar id here=Sheet::Route/>
+            <div class="reading">
+                <Place entry/>
+                <Value entry/>
+                <Last entry/>
+            </div>
+            <Tools entry stations/>
+            <Keys whole touch/>
+        </div>
+    }
+}
+
+fn keep_draft(entry: Entry, id: SessionId) {
+    Effect::new(move |_| {
+        let Some((station, purpose)) = entry.at.get() else {
+            return;
+        };
+        entry.keypad.with(|keypad| {
+            if let Some(keypad) = keypad {
+                let draft = Draft {
+                    station,
+                    purpose,
+                    whole: keypad.is_whole(),
+                    typed: keypad.typed().to_owned(),
+                };
+                entry.state.keep_draft(&id, &draft);
+            }
+        });
+    });
+}

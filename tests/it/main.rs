@@ -1,0 +1,47 @@
+//! Native tests of the pure half and of the house itself. One binary, so that
+//! it links once.
+//!
+//! The helpers are in `make` (sessions by hand), `generators` (sessions by
+//! chance) and `golden` (tables with their sources in `tests/golden`).
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    missing_docs
+)]
+
+mod generators;
+mod golden;
+mod make;
+
+mod entered;
+mod exact;
+mod fits;
+mod form;
+mod nist;
+mod show;
+mod verdict;
+
+mod document;
+mod merge;
+mod session;
+
+mod archive;
+mod archive_bad;
+mod archive_flips;
+mod shelf;
+
+mod assess;
+mod report;
+
+mod face;
+mod findings;
+mod keypad;
+mod limits_form;
+mod preview;
+mod route;
+mod set_up;
+
+mod tidy;

@@ -1,0 +1,125 @@
+//! Sessions made by hand.
+
+use fenderbench::assess::{Assessment, FindingKey, Which, assess};
+use fenderbench::quantity::{Entered, Exact, Size, Unit};
+use fenderbench::session::{
+    Bound, Document, Edit, Feature, Field, Kind, LimitKey, Quantity, Reading, Replica, Session,
+    SessionId, Station,
+};
+
+pub const MM: Unit = Unit::Millimetre;
+pub const INCH: Unit = Unit::Inch;
+
+/// The devices of the tests.
+pub const PHONE: Replica = Replica::new(0xa1);
+pub const TABLET: Replica = Replica::new(0xb2);
+pub const DESK: Replica = Replica::new(0xc3);
+
+pub fn unit(sign: &str) -> Unit {
+    Unit::from_sign(sign).expect("in or mm")
+}
+
+/// A length with its unit, such as `82.004 mm`.
+pub fn length(text: &str) -> Entered {
+    let (number, sign) = text.split_once(' ').expect("a number and a unit");
+    Entered::parse(number, unit(sign)).expect("a length")
+}
+
+pub fn size(text: &str) -> Size {
+    length(text).size()
+}
+
+pub fn exact(text: &str) -> Exact {
+    match text.strip_prefix('-') {
+        Some(rest) => -Exact::from(size(rest)),
+        None => size(text).into(),
+    }
+}
+
+pub fn station(text: &str) -> Station {
+    Station::parse(text).unwrap_or_else(|| panic!("no station: {text}"))
+}
+
+pub fn feature(kind: Kind, position: u8) -> Feature {
+    Feature { kind, position }
+}
+
+/// A session of the phone with these fields and the default gauges.
+pub fn session(fields: Vec<Field>) -> Session {
+    Session::create(SessionId::from_number(0xf00d), fields, PHONE)
+}
+
+pub fn document(fields: Vec<Field>) -> Document {
+    Document::open(session(fields), PHONE)
+}
+
+/// One limit, such as `main_journal/size/new_low`, as a field.
+pub fn limit(key: &str, text: &str) -> Field {
+    let key = LimitKey::parse(key).unwrap_or_else(|| panic!("no limit: {key}"));
+    Field::Limit(key, Some(length(text)))
+}
+
+pub fn limit_key(kind: Kind, quantity: Quantity, bound: Bound) -> LimitKey {
+    LimitKey {
+        kind,
+        quantity,
+        bound,
+    }
+}
+
+/// A reading at a station with the gauge the session has for it.
+pub fn reading(session: &Session, station: Station, entered: Entered) -> Reading {
+    let (gauge, _, setting) = session.gauge_for(station.kind).expect("a gauge");
+    Reading {
+        station,
+        entered,
+        gauge,
+        setting,
+        taken: "2025-05-04T10:00:00Z".to_owned(),
+        strikes: 0,
+        extra: Default::default(),
+    }
+}
+
+pub fn add(session: &Session, at: &str, text: &str) -> Edit {
+    Edit::Add(reading(session, station(at), length(text)))
+}
+
+/// Enters readings one after the other, each a station and a length.
+pub fn read(document: &mut Document, readings: &[(&str, &str)]) {
+    for (at, text) in readings {
+        let edit = add(document.session(), at, text);
+        document.dispatch(&edit).expect("a reading");
+    }
+}
+
+/// A session with these fields and readings.
+pub fn measured(fields: Vec<Field>, readings: &[(&str, &str)]) -> Session {
+    let mut document = document(fields);
+    read(&mut document, readings);
+    document.session().clone()
+}
+
+/// What a session says of one quantity of a feature.
+pub fn value(
+    assessment: &Assessment,
+    feature: Feature,
+    quantity: Quantity,
+    which: Which,
+) -> Option<Exact> {
+    let key = FindingKey {
+        feature,
+        quantity,
+        which,
+    };
+    let finding = assessment.get(key);
+    finding.unwrap_or_else(|| panic!("no finding: {key:?}")).value()
+}
+
+/// Everything an assessment says, without the ids of the readings.
+pub fn said(session: &Session) -> Vec<String> {
+    let assessment = assess(session);
+    let said = assessment.findings.iter();
+    said.map(|f| format!("{:?} {:?} {:?} {:?}", f.key, f.outcome, f.limits, f.missing))
+        .collect()
+}

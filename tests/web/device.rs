@@ -1,0 +1,78 @@
+//! The clock, chance and the shake, in a real browser.
+
+use std::collections::BTreeSet;
+
+use fenderbench::device::{buzz, clock, random};
+use wasm_bindgen_test::wasm_bindgen_test;
+
+use crate::store::{replace, restore, window};
+
+/// `2026-05-04T09:08:07.006Z`, with every digit as `0`.
+#[wasm_bindgen_test]
+fn the_time_has_the_shape_of_rfc_3339() {
+    let now = clock::now_text();
+    let shape: String = now
+        .chars()
+        .map(|c| if c.is_ascii_digit() { '0' } else { c })
+        .collect();
+    assert_eq!(shape, "0000-00-00T00:00:00.000Z", "{now}");
+}
+
+#[wasm_bindgen_test]
+fn random_numbers_differ_and_use_all_bits() {
+    let drawn: Vec<u64> = (0..200).map(|_| random::number()).collect();
+    assert_eq!(drawn.iter().collect::<BTreeSet<_>>().len(), 200);
+    assert_eq!(drawn.iter().fold(0, |all, n| all | n), u64::MAX);
+    assert_eq!(drawn.iter().fold(u64::MAX, |all, n| all & n), 0);
+}
+
+#[wasm_bindgen_test]
+fn random_numbers_come_from_the_browsers_own_source() {
+    let original = replace(
+        &window(),
+        "crypto",
+        "return { getRandomValues: bytes => bytes.fill(7) };",
+    );
+    let drawn = random::number();
+    restore(&window(), "crypto", &original);
+    assert_eq!(drawn, 0x0707_0707_0707_0707);
+}
+
+#[wasm_bindgen_test]
+fn random_numbers_differ_without_that_source() {
+    let original = replace(&window(), "crypto", "return undefined");
+    let drawn: BTreeSet<u64> = (0..200).map(|_| random::number()).collect();
+    restore(&window(), "crypto", &original);
+    assert_eq!(drawn.len(), 200);
+}
+
+#[wasm_bindgen_test]
+fn the_shakes_differ() {
+    let navigator = window().navigator();
+    let record = "return pattern => {
+        window.shakes = (window.shakes ?? '') + pattern + ';';
+        return true;
+    }";
+    let original = replace(&navigator, "vibrate", record);
+    buzz::tick();
+    buzz::refuse();
+    restore(&navigator, "vibrate", &original);
+    let shakes = js_sys::Reflect::get(&window(), &"shakes".into()).unwrap();
+    assert_eq!(shakes, "15;40,60,40;");
+}
+
+#[wasm_bindgen_test]
+fn shaking_is_harmless_where_nothing_shakes() {
+    // Here it exists and the browser declines, because nobody has touched the page.
+    buzz::tick();
+    buzz::refuse();
+    // And here it does not exist, as in two of the three large browsers.
+    let navigator = window().navigator();
+    let prototype = js_sys::Object::get_prototype_of(&navigator);
+    let original = replace(&prototype, "vibrate", "return undefined");
+    js_sys::Reflect::delete_property(&prototype, &"vibrate".into()).unwrap();
+    buzz::tick();
+    buzz::refuse();
+    restore(&prototype, "vibrate", &original);
+    assert!(js_sys::Reflect::has(&navigator, &"vibrate".into()).unwrap());
+}
