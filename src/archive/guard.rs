@@ -2,8 +2,9 @@
 
 use super::ImportError;
 
-/// Largest text: 2 MiB.
-pub const BYTES_MAX: usize = 2 * 1024 * 1024;
+/// Largest text: 2.5 MiB, so that a session with the most readings it can
+/// hold (about 210 bytes each) always opens again.
+pub const BYTES_MAX: usize = 5 * 512 * 1024;
 
 /// Deepest nesting. A session has five levels; unknown fields may have more.
 pub const DEPTH_MAX: usize = 16;

@@ -25,6 +25,9 @@ pub const FORMAT: &str = "fenderbench-session";
 /// The version this program writes, and the newest it reads.
 pub const VERSION: u64 = 1;
 
+/// Counters above this are no session's: half of what a stamp can hold.
+const COUNTER_ROOM: u64 = 1 << 51;
+
 /// The program's own version, told in every file.
 pub const APP: &str = env!("CARGO_PKG_VERSION");
 
@@ -71,6 +74,11 @@ pub fn read(text: &str) -> Result<Incoming, ImportError> {
 pub fn import(text: &str) -> Result<Incoming, ImportError> {
     let incoming = read(text)?;
     let session = &incoming.session;
+    let next = session.next_stamp(Replica::new(0)).counter;
+    if COUNTER_ROOM < next {
+        let why = format!("the counter {next} leaves no room for later facts.");
+        return Err(ImportError::damaged("the file", why));
+    }
     session
         .check_limits()
         .map_err(|why| ImportError::damaged("limits", why))?;

@@ -2,22 +2,21 @@
 
 use core::fmt;
 
+use litemap::LiteMap;
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
 use serde_json::value::RawValue;
 
 use super::ImportError;
+use super::text::field;
 use crate::session::Extra;
 
-/// Longest unknown field that is kept, in bytes.
+/// Longest unknown text that is kept of one object, in bytes.
 const EXTRA_BYTES_MAX: usize = 4096;
-
-/// Most unknown fields kept of one object.
-const EXTRA_COUNT_MAX: usize = 1000;
 
 /// The fields of a JSON object in a text, each as its own text.
 pub(super) struct Object<'a> {
     place: String,
-    fields: Vec<(String, &'a RawValue)>,
+    fields: LiteMap<String, &'a RawValue>,
 }
 
 impl<'a> Object<'a> {
@@ -37,8 +36,7 @@ impl<'a> Object<'a> {
 
     /// Takes the text of a field.
     pub(super) fn take(&mut self, key: &str) -> Option<&'a str> {
-        let at = self.fields.iter().position(|(k, _)| k == key)?;
-        Some(self.fields.swap_remove(at).1.get())
+        self.fields.remove(key).map(RawValue::get)
     }
 
     /// Takes an object that may be absent.
@@ -61,7 +59,8 @@ impl<'a> Object<'a> {
     /// Takes a whole number of zero or more.
     pub(super) fn count(&mut self, key: &str) -> Result<u64, ImportError> {
         let text = self.need(key)?;
-        serde_json::from_str(text).map_err(|_| self.wrong(key, "is not a whole number"))
+        // The JSON parser would bring its floats along.
+        text.parse().map_err(|_| self.wrong(key, "is not a whole number"))
     }
 
     /// A fault of a field of this object.
@@ -69,23 +68,21 @@ impl<'a> Object<'a> {
         ImportError::damaged(&self.place, format!("“{key}” {why}."))
     }
 
-    /// The entries that are left, in the order of the text.
+    /// The entries that are left, in the order of their keys.
     pub(super) fn entries(self) -> impl Iterator<Item = (String, &'a str)> {
         self.fields.into_iter().map(|(key, raw)| (key, raw.get()))
     }
 
-    /// What is left is unknown and kept, within bounds.
+    /// What is left is unknown and kept as it stands, within bounds.
     pub(super) fn rest(self) -> Result<Extra, ImportError> {
-        if EXTRA_COUNT_MAX < self.fields.len() {
-            let why = format!("more than {EXTRA_COUNT_MAX} unknown fields.");
-            return Err(ImportError::damaged(&self.place, why));
-        }
-        let mut extra = Extra::new();
-        for (key, raw) in self.fields {
-            check_extra(&self.place, &key, raw.get())?;
-            extra.insert(key, raw.get().to_owned());
-        }
-        Ok(extra)
+        let fields: Vec<_> = self
+            .fields
+            .iter()
+            .map(|(key, raw)| field(key, raw.get()))
+            .collect();
+        let text = fields.join(",");
+        check_extra(&self.place, &text)?;
+        Ok(text)
     }
 
     fn need(&mut self, key: &str) -> Result<&'a str, ImportError> {
@@ -94,11 +91,10 @@ impl<'a> Object<'a> {
     }
 }
 
-/// Refuses an unknown field too long to be kept.
-pub(super) fn check_extra(place: &str, key: &str, text: &str) -> Result<(), ImportError> {
-    if EXTRA_BYTES_MAX < key.len() + text.len() {
-        let start: String = key.chars().take(40).collect();
-        let why = format!("the unknown field “{start}” is longer than {EXTRA_BYTES_MAX} bytes.");
+/// Refuses unknown text too long to be kept.
+pub(super) fn check_extra(place: &str, text: &str) -> Result<(), ImportError> {
+    if EXTRA_BYTES_MAX < text.len() {
+        let why = format!("what this version does not know is longer than {EXTRA_BYTES_MAX} bytes.");
         return Err(ImportError::damaged(place, why));
     }
     Ok(())
@@ -121,7 +117,7 @@ fn fault(error: &serde_json::Error, place: &str) -> ImportError {
     }
 }
 
-struct Fields<'a>(Vec<(String, &'a RawValue)>);
+struct Fields<'a>(LiteMap<String, &'a RawValue>);
 
 impl<'de> Deserialize<'de> for Fields<'de> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
@@ -139,13 +135,11 @@ impl<'de> Visitor<'de> for FieldsVisitor {
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
-        let mut fields = Vec::new();
-        let mut seen = std::collections::BTreeSet::new();
+        let mut fields = LiteMap::new();
         while let Some((key, value)) = map.next_entry::<String, &RawValue>()? {
-            if !seen.insert(key.clone()) {
+            if fields.insert(key.clone(), value).is_some() {
                 return Err(A::Error::custom(format_args!("“{key}” appears twice")));
             }
-            fields.push((key, value));
         }
         Ok(Fields(fields))
     }

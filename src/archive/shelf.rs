@@ -5,7 +5,7 @@
 //! be read, in any order; the journal's records merge the same way.
 
 use super::{read, write};
-use crate::session::{Replica, Session, SessionId};
+use crate::session::{Replica, Session, SessionId, ordered};
 
 /// What every key of ours starts with.
 pub const ROOT: &str = "fenderbench/1/";
@@ -113,7 +113,7 @@ impl Shelf {
         while READINGS_PER_SEGMENT <= rest.readings.len() {
             let mut segment = Session::empty(session.id.clone());
             let readings = rest.readings.iter().take(READINGS_PER_SEGMENT);
-            segment.readings = readings.map(|(id, r)| (*id, r.clone())).collect();
+            segment.readings = ordered(readings.map(|(id, r)| (*id, r.clone())));
             self.segments += 1;
             let slot = format!("segment-{:04}", self.segments);
             writes.push((key_of(&session.id, &slot), write(&segment, replica)));

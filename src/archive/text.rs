@@ -4,27 +4,27 @@ use crate::session::Extra;
 
 /// A string with its quotes.
 pub(super) fn quoted(text: &str) -> String {
-    serde_json::Value::from(text).to_string()
+    // Writing text has no way to fail.
+    serde_json::to_string(text).unwrap_or_default()
 }
 
 /// An object on one line, the unknown fields last.
 pub(super) fn object(fields: &[(&str, String)], extra: &Extra) -> String {
-    let known = fields.iter().map(|(key, text)| (*key, text.as_str()));
-    let unknown = extra.iter().map(|(key, text)| (key.as_str(), text.as_str()));
-    let fields: Vec<_> = known.chain(unknown).map(field).collect();
+    let mut fields: Vec<_> = fields.iter().map(|(key, text)| field(key, text)).collect();
+    if !extra.is_empty() {
+        fields.push(extra.clone());
+    }
     format!("{{{}}}", fields.join(","))
 }
 
 /// An object with a field a line.
 pub(super) fn lines(fields: &[(String, String)]) -> String {
-    let fields: Vec<_> = fields
-        .iter()
-        .map(|(key, text)| field((key, text)))
-        .collect();
+    let fields: Vec<_> = fields.iter().map(|(key, text)| field(key, text)).collect();
     format!("{{\n{}\n}}", fields.join(",\n"))
 }
 
-fn field((key, text): (&str, &str)) -> String {
+/// A field of an object.
+pub(super) fn field(key: &str, text: &str) -> String {
     format!("{}:{text}", quoted(key))
 }
 

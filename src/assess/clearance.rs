@@ -2,7 +2,7 @@
 
 use super::view::View;
 use super::{Finding, FindingKey, Which};
-use crate::session::{Direction, Feature, Kind, Level, Quantity, Station};
+use crate::session::{Direction, Feature, Kind, Level, Quantity, Station, ordered};
 
 /// Adds the least and the greatest piston-to-wall of a piston in its bore.
 ///
@@ -25,15 +25,11 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
     missing.push(skirt);
     missing.retain(|station| view.at(*station).is_none());
 
-    let mut clearances: Vec<_> = view
-        .stations_of(bore)
-        .filter(|(station, _)| across(*station))
-        .filter_map(|(_, bore)| {
-            let clearance = &bore - &view.at(skirt)?;
-            Some((view.value(&clearance)?, clearance))
-        })
-        .collect();
-    clearances.sort_by_key(|(value, _)| *value);
+    let bores = view.stations_of(bore).filter(|(station, _)| across(*station));
+    let clearances = ordered(bores.filter_map(|(_, bore)| {
+        let clearance = &bore - &view.at(skirt)?;
+        Some((view.value(&clearance)?, clearance))
+    }));
     for (which, clearance) in [
         (Which::Smallest, clearances.first()),
         (Which::Largest, clearances.last()),

@@ -50,18 +50,21 @@ fn bands(
     high: Option<Exact>,
     service: Option<Exact>,
 ) -> Limits {
+    // A piston larger than its bore has no clearance, whatever is not given.
+    let floor = |high: Option<Exact>| high.filter(|_| quantity == Quantity::Clearance);
+    let low_of = |high| low.or(floor(high).map(|_| Exact::ZERO));
     match quantity {
         Quantity::OutOfRound | Quantity::Taper => Limits {
             new: Band::either_way(high),
             service: Band::either_way(service),
         },
         Quantity::Size | Quantity::Wear | Quantity::Clearance => Limits {
-            new: Band::new(low, high),
+            new: Band::new(low_of(high), high),
             // Wear moves one end only: on the other side the limit as made
             // goes on counting, or an impossible size would pass.
             service: match (service, wear) {
                 (None, _) => Band::default(),
-                (service, Wear::Larger) => Band::new(low, service),
+                (service, Wear::Larger) => Band::new(low_of(service), service),
                 (service, Wear::Smaller) => Band::new(service, high),
             },
         },

@@ -1,6 +1,6 @@
 //! The standing readings of a session, arranged by feature.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::limits;
 use super::{Finding, FindingKey, Outcome, UsedLimits};
@@ -15,8 +15,8 @@ pub(super) struct View<'a> {
     pub(super) session: &'a Session,
     sizes: Vec<Size>,
     ids: Vec<Stamp>,
-    stations: BTreeMap<Station, Vec<usize>>,
-    limits: BTreeMap<(Kind, Quantity), UsedLimits>,
+    stations: LiteMap<Station, Vec<usize>>,
+    limits: LiteMap<(Kind, Quantity), UsedLimits>,
 }
 
 impl<'a> View<'a> {
@@ -25,8 +25,8 @@ impl<'a> View<'a> {
             session,
             sizes: Vec::new(),
             ids: Vec::new(),
-            stations: BTreeMap::new(),
-            limits: BTreeMap::new(),
+            stations: LiteMap::new(),
+            limits: LiteMap::new(),
         };
         for (id, reading) in session.standing() {
             let here = view.stations.entry(reading.station).or_default();
@@ -104,8 +104,7 @@ impl<'a> View<'a> {
         };
         let terms = weights.map_or(&[][..], Weights::terms);
         let id = |&(index, _): &(usize, i64)| self.ids.get(index).copied();
-        let mut readings: Vec<_> = terms.iter().filter_map(id).collect();
-        readings.sort_unstable();
+        let readings = terms.iter().filter_map(id).collect();
         Finding {
             key,
             outcome,

@@ -33,7 +33,7 @@ pub fn bench_row(session: &Session) -> BenchRow {
             let key = finding.key;
             let comparison = finding.comparison();
             let words = comparison_words(key.quantity, comparison, session.display_unit());
-            let name = quantity(key.feature.kind, key.quantity).to_lowercase();
+            let name = quantity(key.quantity);
             let what = format!("{}: {name} {words}", feature(key.feature));
             (mark(key.quantity, comparison), what)
         }
@@ -53,7 +53,7 @@ pub fn file_name(session: &Session) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
     let name: String = session.name().chars().take(60).map(plain).collect();
     let words: Vec<_> = name.split('-').filter(|word| !word.is_empty()).collect();
-    match words.join("-").to_lowercase().as_str() {
+    match words.join("-").to_ascii_lowercase().as_str() {
         "" => format!("session-{}.json", session.id.as_str()),
         name => format!("{name}.json"),
     }

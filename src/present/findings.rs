@@ -3,7 +3,7 @@
 use super::wording::{self, Mark, comparison_words, mark};
 use crate::assess::{Assessment, Finding, Which};
 use crate::quantity::Unit;
-use crate::session::{Feature, Kind, Quantity, RouteChoice, Session};
+use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::verdict::Comparison;
 
 /// The whole screen.
@@ -86,7 +86,7 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
         let mut source = String::new();
         for finding in assessment.of(first) {
             source.clone_from(&finding.limits.source);
-            let quantity = wording::quantity(kind, finding.key.quantity);
+            let quantity = wording::quantity(finding.key.quantity);
             let known = limits.iter().any(|row| row.quantity == quantity);
             if !known && !finding.limits.given.is_empty() {
                 let text = limit_text(finding);
@@ -131,7 +131,7 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
             let quantity = finding.key.quantity;
             let comparison = finding.comparison();
             let words = comparison_words(quantity, comparison, unit);
-            let name = wording::quantity(feature.kind, quantity);
+            let name = wording::quantity(quantity);
             (mark(quantity, comparison), format!("{name} {words}"))
         }
         None => (Mark::Unread, "not measured".to_owned()),
@@ -141,15 +141,14 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     if mark != Mark::Unread && !asked.into_iter().all(read) {
         words.push_str("; not all of it measured");
     }
-    let mut missing: Vec<_> = all.iter().flat_map(|f| f.missing.iter().copied()).collect();
-    missing.sort_unstable();
-    missing.dedup();
+    let missing = all.iter().flat_map(|f| f.missing.iter());
+    let missing = ordered(missing.map(|station| (*station, ())));
     FeatureView {
         title: wording::feature(feature),
         mark,
         words,
         rows: all.iter().map(|finding| row(finding, unit)).collect(),
-        missing: missing.into_iter().map(wording::station).collect(),
+        missing: missing.keys().copied().map(wording::station).collect(),
     }
 }
 
@@ -189,13 +188,16 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
         value: value.map_or_else(|| "—".to_owned(), |v| wording::value(quantity, v, unit)),
         sense: value.and_then(|v| sense(finding, v.numerator().signum())),
         mark: mark(quantity, comparison),
-        words: comparison_words(quantity, comparison, unit),
+        words: match (quantity, comparison) {
+            (Quantity::Wear, None) => "needs an unworn reference".to_owned(),
+            _ => comparison_words(quantity, comparison, unit),
+        },
     }
 }
 
 fn label(finding: &Finding) -> String {
     let kind = finding.key.feature.kind;
-    let name = wording::quantity(kind, finding.key.quantity);
+    let name = wording::quantity(finding.key.quantity);
     match (finding.key.quantity, finding.key.which) {
         (Quantity::Size, Which::Mean) if kind == Kind::Piston => name.to_owned(),
         (_, Which::Mean) => format!("{name}, mean"),

@@ -5,7 +5,7 @@
 //! plausible there. Nothing is refused in mid-number but a key that cannot
 //! be; the number is judged at ENTER.
 
-use crate::quantity::{Entered, Exact, Size, Unit, round_half_even};
+use crate::quantity::{Entered, Size, Unit};
 use crate::session::{Feature, Session, Stamp, Station};
 
 /// How many digits are typed when the leading ones are completed.
@@ -198,20 +198,22 @@ impl Keypad {
     /// The count of graduations that ends in these three digits and lies
     /// nearest to what is plausible; of two as near, the smaller.
     fn completion(&self, digits: &str) -> Option<i128> {
-        let near = Exact::from(self.near?);
+        let near = i128::from(self.near?.quanta());
         let scale = 10_i128.pow(self.reads.decimals.into());
         let unit = i128::from(self.reads.unit.quanta());
-        let middle = round_half_even(near.numerator() * scale, unit);
-        let ending: i128 = digits.parse().ok()?;
+        let ending: i64 = digits.parse().ok()?;
         let span = 10_i128.pow(u32::try_from(LAST_DIGITS).ok()?);
-        // The lowest candidate lies half a span below the plausible value.
-        let lowest = middle - span / 2;
-        Some(lowest + (ending - lowest).rem_euclid(span)).filter(|count| 0 < *count)
+        // The lowest candidate lies at most half a span below the plausible
+        // value, which need not be a whole number of graduations.
+        let lowest = -(span / 2 * unit - near * scale).div_euclid(unit);
+        let count = lowest + (i128::from(ending) - lowest).rem_euclid(span);
+        Some(if 0 < count { count } else { count + span })
     }
 
     /// A count of graduations as decimal text.
     fn counted(&self, count: i128) -> String {
         let decimals = usize::from(self.reads.decimals);
+        let count = i64::try_from(count).unwrap_or(i64::MAX);
         let digits = format!("{count:0width$}", width = decimals + 1);
         let (whole, rest) = digits.split_at(digits.len() - decimals);
         format!("{whole}.{rest}")

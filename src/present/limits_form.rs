@@ -70,7 +70,12 @@ impl LimitsForm {
                 edits.push(Edit::Set(field));
             }
         };
+        // Merged limits can have two units: a row that nobody touched stays.
+        let stands = Self::of(session, self.kind);
         for row in &self.rows {
+            if self.unit == stands.unit && stands.rows.contains(row) {
+                continue;
+            }
             let text = row.text.trim();
             let limit = if text.is_empty() {
                 None
@@ -92,7 +97,7 @@ fn row(kind: Kind, quantity: Quantity, bound: Bound, limit: Option<Entered>) -> 
             quantity,
             bound,
         },
-        quantity: wording::quantity(kind, quantity),
+        quantity: wording::quantity(quantity),
         bound: wording::bound(quantity, bound),
         text: limit.map_or_else(String::new, |limit| limit.text().to_owned()),
     }

@@ -1,10 +1,12 @@
 //! The route: in which order the stations come, and what the fender screen
 //! shows at each.
 
+use litemap::LiteMap;
+
 use super::keypad::{Keypad, Reads, plausible};
 use super::wording;
 use crate::assess::{Assessment, FindingKey, Which, compare_reading};
-use crate::quantity::Entered;
+use crate::quantity::{Entered, Exact};
 use crate::session::{
     Edit, Extra, Feature, Kind, Level, Quantity, Reading, RouteChoice, Session, Stamp, Station,
 };
@@ -64,6 +66,11 @@ impl Purpose {
 /// the end of their kind.
 #[must_use]
 pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
+    let mut values = LiteMap::<Station, Vec<String>>::new();
+    for (_, reading) in session.standing() {
+        let here = values.entry(reading.station).or_default();
+        here.push(reading.entered.to_string());
+    }
     let mut stations = Vec::new();
     for kind in Kind::ALL {
         let start = stations.len();
@@ -74,19 +81,9 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
             stations.extend(of_the_worst(session, assessment, kind));
         }
         let listed: Vec<Station> = stations.iter().skip(start).copied().collect();
-        let read = session.standing().map(|(_, reading)| reading.station);
-        let mut besides: Vec<Station> = read
-            .filter(|station| station.kind == kind && session.has(Feature::of(*station)))
-            .filter(|station| !listed.contains(station))
-            .collect();
-        besides.sort_unstable();
-        besides.dedup();
-        stations.extend(besides);
-    }
-    let mut values = std::collections::BTreeMap::<Station, Vec<String>>::new();
-    for (_, reading) in session.standing() {
-        let here = values.entry(reading.station).or_default();
-        here.push(reading.entered.to_string());
+        let besides = values.keys().filter(|station| station.kind == kind);
+        let besides = besides.filter(|station| session.has(Feature::of(**station)));
+        stations.extend(besides.filter(|station| !listed.contains(station)));
     }
     let stop = |station| Stop {
         station,
@@ -100,12 +97,13 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
 /// worst, journals the centre on the worst. Worst is the largest bore, the
 /// smallest journal.
 fn of_the_worst(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Station> {
-    let (which, sign) = match kind {
-        Kind::Bore => (Which::Largest, -1),
-        Kind::MainJournal | Kind::RodJournal => (Which::Smallest, 1),
+    let which = match kind {
+        Kind::Bore => Which::Largest,
+        Kind::MainJournal | Kind::RodJournal => Which::Smallest,
         Kind::Piston => return Vec::new(),
     };
-    let mut worst = Vec::new();
+    // Worst first; a map in the order of what has worn away.
+    let mut worst = LiteMap::<(Exact, Feature), ()>::new();
     for feature in session.features_of(kind) {
         let key = FindingKey {
             feature,
@@ -114,12 +112,12 @@ fn of_the_worst(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<S
         };
         let finding = assessment.get(key);
         match finding.and_then(|f| f.value().filter(|_| f.missing.is_empty())) {
-            Some(value) => worst.push((value, feature)),
+            Some(value) if kind == Kind::Bore => worst.insert((-value, feature), ()),
+            Some(value) => worst.insert((value, feature), ()),
             None => return Vec::new(),
-        }
+        };
     }
-    worst.sort_by(|(a, _), (b, _)| if sign < 0 { b.cmp(a) } else { a.cmp(b) });
-    let worst = |n: usize| worst.iter().take(n).map(|(_, feature)| *feature);
+    let worst = |n: usize| worst.keys().take(n).map(|key| key.1);
     if kind == Kind::Bore {
         let middle = worst(1).flat_map(|f| f.square_pair(Level::Middle));
         let reference = worst(2).flat_map(|f| f.square_pair(Level::Reference));
@@ -171,6 +169,15 @@ pub struct RouteView {
     pub progress: Progress,
     /// The station after this one.
     pub next: Option<String>,
+}
+
+impl RouteView {
+    /// The number under way, by its place and what it is for.
+    #[must_use]
+    pub fn label(&self) -> String {
+        let told = self.purpose.as_deref().unwrap_or_default();
+        format!("{}, {} {told}", self.feature, self.place)
+    }
 }
 
 /// The view of a station on the route.
@@ -258,6 +265,13 @@ pub struct LastRead {
     pub mark: wording::Mark,
     /// The sentence of its comparison.
     pub words: String,
+}
+
+/// Where the latest standing reading was taken.
+#[must_use]
+pub fn last_station(session: &Session) -> Option<Station> {
+    let (_, reading) = session.standing().next_back()?;
+    Some(reading.station)
 }
 
 /// The latest standing reading and what it reads.

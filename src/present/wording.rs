@@ -208,13 +208,13 @@ pub(super) const fn where_exactly(level: Level) -> &'static str {
 
 /// A quantity.
 #[must_use]
-pub const fn quantity(kind: Kind, quantity: Quantity) -> &'static str {
-    match (kind, quantity) {
-        (_, Quantity::Size) => "Size",
-        (_, Quantity::Wear) => "Wear",
-        (_, Quantity::OutOfRound) => "Out-of-round",
-        (_, Quantity::Taper) => "Taper",
-        (_, Quantity::Clearance) => "Piston-to-wall",
+pub const fn quantity(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Size => "Size",
+        Quantity::Wear => "Wear",
+        Quantity::OutOfRound => "Out-of-round",
+        Quantity::Taper => "Taper",
+        Quantity::Clearance => "Piston-to-wall",
     }
 }
 

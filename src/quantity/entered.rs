@@ -14,7 +14,7 @@ use super::{DECIMALS_MAX, SIZE_MAX, Size, TEXT_MAX, Unit};
 /// assert_eq!(mm.text(), "50.80");
 /// # Ok::<(), fenderbench::quantity::ParseLengthError>(())
 /// ```
-#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Entered {
     text: String,
     unit: Unit,
@@ -70,26 +70,26 @@ impl Entered {
             let start = text.chars().take(TEXT_MAX).collect();
             return Err(ParseLengthError::NotANumber(start));
         }
-        if text.len() > TEXT_MAX {
-            return Err(ParseLengthError::TooLarge);
-        }
         let (whole, decimals) = text.split_once('.').unwrap_or((&text, ""));
         if decimals.contains('.') {
             return Err(ParseLengthError::ManyPoints);
-        }
-        if whole.is_empty() || text.ends_with('.') {
-            return Err(ParseLengthError::NotANumber(text));
         }
         let places = u32::try_from(decimals.len()).unwrap_or(u32::MAX);
         if places > DECIMALS_MAX.into() {
             return Err(ParseLengthError::TooFine);
         }
-        let count: i128 = format!("{whole}{decimals}")
+        if text.len() > TEXT_MAX {
+            return Err(ParseLengthError::TooLarge);
+        }
+        if whole.is_empty() || text.ends_with('.') {
+            return Err(ParseLengthError::NotANumber(text));
+        }
+        let count: i64 = format!("{whole}{decimals}")
             .parse()
             .map_err(|_| ParseLengthError::NotANumber(text.clone()))?;
         // Whole for both units up to six decimals: 254 000 000 and 10 000 000
         // are multiples of a million.
-        let quanta = count * i128::from(unit.quanta()) / 10_i128.pow(places);
+        let quanta = i128::from(count) * i128::from(unit.quanta()) / 10_i128.pow(places);
         let size = i64::try_from(quanta).map_or(Size::from_quanta(i64::MAX), Size::from_quanta);
         if SIZE_MAX < size {
             return Err(ParseLengthError::TooLarge);

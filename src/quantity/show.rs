@@ -17,8 +17,9 @@ pub struct Shown {
 
 /// Shows `value` in `unit` with at least `decimals` decimals.
 ///
-/// Up to three more are used where they make the text exact, or where fewer
-/// would round something to nothing. Rounding is half to even.
+/// Up to three more are used where they make the text exact, and as many as
+/// it takes where fewer would round something to nothing. Rounding is half
+/// to even.
 ///
 /// ```
 /// use fenderbench::quantity::{show, Exact, Unit};
@@ -38,6 +39,11 @@ pub fn show(value: Exact, unit: Unit, decimals: u8) -> Shown {
         if finer.exact || vanished {
             shown = finer;
         }
+    }
+    let mut decimals = decimals + EXTRA_DECIMALS;
+    while value != Exact::ZERO && is_nothing(&shown.text) {
+        decimals += 1;
+        shown = show_at(value, unit, decimals);
     }
     shown
 }
@@ -66,7 +72,9 @@ fn show_at(value: Exact, unit: Unit, decimals: u8) -> Shown {
     } else {
         ""
     };
-    let (whole, rest) = (count / scale, count % scale);
+    // Far inside 64 bits, see `SIZE_MAX`.
+    let digit = |n: i128| i64::try_from(n).unwrap_or(i64::MAX);
+    let (whole, rest) = (digit(count / scale), digit(count % scale));
     let text = if decimals == 0 {
         format!("{sign}{whole}")
     } else {

@@ -1,5 +1,7 @@
 //! A geometric quantity as weights over readings.
 
+use litemap::LiteMap;
+
 use super::{Exact, Size};
 
 /// Whole-number weights over readings, over one denominator: the value is
@@ -35,7 +37,7 @@ impl Weights {
     #[must_use]
     pub fn mean(of: &[&Self]) -> Self {
         let common = of.iter().fold(1, |acc, w| lcm(acc, w.denominator));
-        let terms = of.iter().flat_map(|w| w.scaled(common)).collect();
+        let terms = of.iter().flat_map(|w| w.scaled(common));
         let count = i64::try_from(of.len()).unwrap_or(i64::MAX);
         Self::gathered(terms, common.saturating_mul(count))
     }
@@ -69,18 +71,13 @@ impl Weights {
             .map(move |&(index, weight)| (index, weight * factor))
     }
 
-    fn gathered(mut terms: Vec<(usize, i64)>, denominator: i64) -> Self {
-        terms.sort_unstable();
-        let mut merged: Vec<(usize, i64)> = Vec::with_capacity(terms.len());
+    fn gathered(terms: impl IntoIterator<Item = (usize, i64)>, denominator: i64) -> Self {
+        let mut gathered = LiteMap::<usize, i64>::new();
         for (index, weight) in terms {
-            match merged.last_mut() {
-                Some(last) if last.0 == index => last.1 += weight,
-                _ => merged.push((index, weight)),
-            }
+            *gathered.entry(index).or_default() += weight;
         }
-        merged.retain(|&(_, weight)| weight != 0);
         Self {
-            terms: merged,
+            terms: gathered.into_iter().filter(|&(_, w)| w != 0).collect(),
             denominator: denominator.max(1),
         }
     }
@@ -91,7 +88,7 @@ impl core::ops::Sub for &Weights {
     fn sub(self, other: Self) -> Weights {
         let common = lcm(self.denominator, other.denominator);
         let less = other.scaled(common).map(|(index, w)| (index, -w));
-        Weights::gathered(self.scaled(common).chain(less).collect(), common)
+        Weights::gathered(self.scaled(common).chain(less), common)
     }
 }
 

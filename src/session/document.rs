@@ -1,6 +1,6 @@
 //! A session with its history: the only writer.
 
-use super::{Edit, Refused, Replica, Session};
+use super::{Edit, Refused, Replica, Session, Stamp};
 
 /// A session being worked on by one device, with undo and redo.
 ///
@@ -85,13 +85,30 @@ impl Document {
     }
 
     /// Takes in facts from elsewhere; they are not part of the history.
+    ///
+    /// What others struck or put back meanwhile is no longer to be turned
+    /// over here: an undo would do the opposite of what it says.
     pub fn merge(&mut self, facts: &Session) {
+        let before = self.session.readings.clone();
         self.session.merge(facts);
+        let now = &self.session.readings;
+        let turned = |id: &Stamp| before.get(id).is_some_and(|r| now.get(id) != Some(r));
+        self.undo.retain(|edit| !turns(edit, &turned));
+        self.redo.retain(|edit| !turns(edit, &turned));
     }
 
     fn change(&mut self, edit: &Edit) -> Result<(Edit, Session), Refused> {
         let before = self.session.clone();
         let inverse = self.session.apply(edit, self.replica)?;
         Ok((inverse, self.session.beyond(&before)))
+    }
+}
+
+/// True if an edit strikes or puts back one of these readings.
+fn turns(edit: &Edit, one_of: &dyn Fn(&Stamp) -> bool) -> bool {
+    match edit {
+        Edit::Strike(id) => one_of(id),
+        Edit::Batch(edits) => edits.iter().any(|edit| turns(edit, one_of)),
+        Edit::Add(_) | Edit::Set(_) | Edit::Gauge(..) => false,
     }
 }

@@ -25,6 +25,14 @@ pub enum Edit {
     Batch(Vec<Self>),
 }
 
+impl Edit {
+    /// True for a batch of nothing.
+    #[must_use]
+    pub fn is_nothing(&self) -> bool {
+        matches!(self, Self::Batch(edits) if edits.is_empty())
+    }
+}
+
 /// Why an edit cannot be. The display is a sentence for the person.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Refused {
@@ -130,6 +138,9 @@ impl Session {
         }
         if reading.entered.size() == Size::from_quanta(0) {
             return Err(Refused::ZeroReading);
+        }
+        if NOTE_MAX < reading.taken.chars().count() {
+            return Err(Refused::TooLong);
         }
         if !self.gauges.contains_key(&reading.gauge) {
             return Err(Refused::Unknown(reading.gauge));

@@ -13,7 +13,7 @@ pub enum GaugeKind {
 }
 
 /// A gauge with its own unit and graduation.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Gauge {
     /// What it is.
     pub kind: GaugeKind,
@@ -22,7 +22,7 @@ pub struct Gauge {
 }
 
 /// One zeroing of a gauge. The first is "as found": nobody checked it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Setting {
     /// The gauge that was set.
     pub gauge: Stamp,
@@ -61,6 +61,13 @@ impl Gauge {
     #[must_use]
     pub fn decimals(&self) -> u8 {
         self.graduation.decimals()
+    }
+
+    /// Every graduation offered, of both units.
+    #[must_use]
+    pub fn all_graduations() -> Vec<Entered> {
+        let of_unit = |unit| Self::graduations(unit).map(|text| Entered::parse(text, unit));
+        Unit::ALL.into_iter().flat_map(of_unit).flatten().collect()
     }
 
     /// The graduations offered, finest first: a ten-thousandth with and a

@@ -4,9 +4,9 @@
 //! `older.merge(newer.beyond(&older))` gives `newer` whenever `newer` grew
 //! out of `older`.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
-use super::{Extra, Reading, Register, Session};
+use super::{Reading, Register, Session};
 
 impl Session {
     /// Takes in every fact of another session of the same engine, or of a
@@ -43,9 +43,19 @@ impl Session {
     }
 }
 
+/// A map of these pairs, of which most come in order. (Collecting one would
+/// sort, and a sort is compiled anew for every type.)
+pub fn ordered<K: Ord, V>(pairs: impl Iterator<Item = (K, V)>) -> LiteMap<K, V> {
+    let mut map = LiteMap::new();
+    for (key, value) in pairs {
+        map.insert(key, value);
+    }
+    map
+}
+
 fn merge_map<K: Ord + Clone, V: Clone + PartialEq>(
-    into: &mut BTreeMap<K, V>,
-    from: &BTreeMap<K, V>,
+    into: &mut LiteMap<K, V>,
+    from: &LiteMap<K, V>,
     merge: fn(&mut V, &V),
 ) {
     for (key, theirs) in from {
@@ -60,24 +70,19 @@ fn merge_map<K: Ord + Clone, V: Clone + PartialEq>(
 }
 
 fn map_beyond<K: Ord + Clone, V: Clone + PartialEq>(
-    ours: &BTreeMap<K, V>,
-    older: &BTreeMap<K, V>,
-) -> BTreeMap<K, V> {
-    ours.iter()
-        .filter(|(key, value)| older.get(key) != Some(value))
-        .map(|(key, value)| (key.clone(), value.clone()))
-        .collect()
+    ours: &LiteMap<K, V>,
+    older: &LiteMap<K, V>,
+) -> LiteMap<K, V> {
+    let newer = ours.iter().filter(|(key, value)| older.get(key) != Some(value));
+    ordered(newer.map(|(key, value)| (key.clone(), value.clone())))
 }
 
 /// The later stamp wins. One stamp is given out once, so two values under
 /// one stamp are a damaged copy; the choice must only not depend on order.
-fn merge_register<T: Clone + core::fmt::Debug>(ours: &mut Register<T>, theirs: &Register<T>) {
-    let rank = |r: &Register<T>| (r.stamp, format!("{:?}", r.value));
-    let (mine, other) = (rank(ours), rank(theirs));
-    if mine < other {
+fn merge_register<T: Clone + Ord>(ours: &mut Register<T>, theirs: &Register<T>) {
+    let rank = |r: &Register<T>| (r.stamp, r.value.clone(), r.extra.clone());
+    if rank(ours) < rank(theirs) {
         *ours = theirs.clone();
-    } else if mine == other {
-        merge_extra(&mut ours.extra, &theirs.extra);
     }
 }
 
@@ -86,21 +91,10 @@ fn merge_register<T: Clone + core::fmt::Debug>(ours: &mut Register<T>, theirs: &
 /// [`merge_register`].
 fn merge_reading(ours: &mut Reading, theirs: &Reading) {
     let strikes = ours.strikes.max(theirs.strikes);
-    let rank = |r: &Reading| {
-        let text = (r.entered.to_string(), r.taken.clone());
-        (r.station, text, r.gauge, r.setting)
-    };
-    let (mine, other) = (rank(ours), rank(theirs));
-    if mine < other {
+    if *ours < (Reading { strikes: ours.strikes, ..theirs.clone() }) {
         *ours = theirs.clone();
-    } else if mine == other {
-        merge_extra(&mut ours.extra, &theirs.extra);
     }
     ours.strikes = strikes;
-}
-
-fn merge_extra(ours: &mut Extra, theirs: &Extra) {
-    merge_map(ours, theirs, keep_greater);
 }
 
 /// Unknown text has no stamp that could be read; the greater text is a

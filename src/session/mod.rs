@@ -23,6 +23,7 @@ pub use document::Document;
 pub use edit::{Edit, Refused};
 pub use gauge::{Gauge, GaugeKind, Setting};
 pub use layout::Feature;
+pub use merge::ordered;
 pub use limits::{Bound, LimitKey, Quantity, limit_keys, wears};
 pub use model::{Extra, Reading, Register, Session, SessionId};
 pub use setup::{Arrangement, Field, FieldKey, RouteChoice};

@@ -1,13 +1,13 @@
 //! What a session is made of.
 
-use std::collections::BTreeMap;
+use litemap::LiteMap;
 
 use super::{Field, FieldKey, Gauge, GaugeKind, Kind, Replica, Setting, Stamp, Station};
 use crate::quantity::{Entered, Unit};
 
-/// Unknown fields of an object in a file, as the text they had, kept so that
-/// an older version hands on what a newer one wrote.
-pub type Extra = BTreeMap<String, String>;
+/// Unknown fields of an object in a file, as the text they had between the
+/// braces, kept so that an older version hands on what a newer one wrote.
+pub type Extra = String;
 
 /// The random name of a session, the same on every device: 16 hex digits.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -58,7 +58,7 @@ impl<T> Register<T> {
 }
 
 /// One value read at one station with one gauge in one setting. A fact.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Reading {
     /// Where.
     pub station: Station,
@@ -91,15 +91,15 @@ pub struct Session {
     /// Its name in the world.
     pub id: SessionId,
     /// Set-up fields and limits that somebody has set.
-    pub fields: BTreeMap<FieldKey, Register<Field>>,
+    pub fields: LiteMap<FieldKey, Register<Field>>,
     /// Gauges.
-    pub gauges: BTreeMap<Stamp, Register<Gauge>>,
+    pub gauges: LiteMap<Stamp, Register<Gauge>>,
     /// Settings of gauges.
-    pub settings: BTreeMap<Stamp, Register<Setting>>,
+    pub settings: LiteMap<Stamp, Register<Setting>>,
     /// Readings in the order they were entered.
-    pub readings: BTreeMap<Stamp, Reading>,
+    pub readings: LiteMap<Stamp, Reading>,
     /// What this version does not know, by section and key.
-    pub extras: BTreeMap<(String, String), String>,
+    pub extras: LiteMap<(String, String), String>,
 }
 
 impl Session {
@@ -108,11 +108,11 @@ impl Session {
     pub const fn empty(id: SessionId) -> Self {
         Self {
             id,
-            fields: BTreeMap::new(),
-            gauges: BTreeMap::new(),
-            settings: BTreeMap::new(),
-            readings: BTreeMap::new(),
-            extras: BTreeMap::new(),
+            fields: LiteMap::new(),
+            gauges: LiteMap::new(),
+            settings: LiteMap::new(),
+            readings: LiteMap::new(),
+            extras: LiteMap::new(),
         }
     }
 
@@ -201,7 +201,7 @@ impl Session {
         let gauges = self.gauges.iter().flat_map(|(id, r)| [*id, r.stamp]);
         let settings = self.settings.iter().flat_map(|(id, r)| [*id, r.stamp]);
         // Readings are in order of their stamps, so the last has the largest.
-        let last = self.readings.last_key_value().map(|(id, _)| *id);
+        let last = self.readings.last().map(|(id, _)| *id);
         let unknown = self.extras.keys().filter_map(|(_, key)| Stamp::parse(key));
         let counter = registers
             .chain(gauges)

@@ -26,7 +26,7 @@ pub enum RouteChoice {
 }
 
 /// A set-up field with its value.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Field {
     /// What the person calls the session.
     Name(String),
@@ -142,7 +142,7 @@ impl Arrangement {
     #[must_use]
     pub const fn usual_mains(self, cylinders: u8) -> u8 {
         match self {
-            Self::InLine | Self::Single => cylinders + 1,
+            Self::InLine | Self::Single => cylinders.saturating_add(1),
             Self::Vee | Self::Flat => cylinders.div_ceil(2) + 1,
         }
     }

@@ -11,7 +11,7 @@ use web_sys::{
 use super::{StoreError, text_at, window};
 
 /// The largest file that is read, in bytes.
-pub const FILE_BYTES_MAX: u32 = 2 * 1024 * 1024;
+pub const FILE_BYTES_MAX: u32 = crate::archive::BYTES_MAX as u32;
 
 /// How long a saved file's address stays valid, in milliseconds. Some phones first ask where
 /// to put it, and fetch it only after the answer.

@@ -5,14 +5,14 @@
 //! seen to lose committed localStorage writes, never committed journal ones.
 
 use std::cell::RefCell;
-use std::collections::{BTreeMap, BTreeSet};
+use litemap::LiteMap;
 use std::rc::Rc;
 
 use super::journal::Journal;
 use super::{StoreError, local};
 use crate::archive::{self, DRAFT_SLOT, ROOT, Shelf, key_of, session_of_key};
 use crate::device::random;
-use crate::session::{Replica, Session, SessionId};
+use crate::session::{Replica, Session, SessionId, ordered};
 
 const REPLICA: &str = "fenderbench/replica";
 const REMOVED: &str = "fenderbench/removed";
@@ -20,20 +20,23 @@ const REMOVED: &str = "fenderbench/removed";
 const THEME: &str = "fenderbench/theme";
 const DAMAGED: &str = "fenderbench/damaged/";
 
+/// Sessions put away from the bench.
+pub type Away = LiteMap<SessionId, ()>;
+
 /// The two stores and what lies in them.
 #[derive(Clone)]
 pub struct Keeper {
     replica: Replica,
     journal: Option<Journal>,
-    shelves: Rc<RefCell<BTreeMap<SessionId, Shelf>>>,
+    shelves: Rc<RefCell<LiteMap<SessionId, Shelf>>>,
 }
 
 /// Everything found at the start.
 pub struct Found {
     /// Sessions by id.
-    pub sessions: BTreeMap<SessionId, Session>,
+    pub sessions: LiteMap<SessionId, Session>,
     /// Sessions put away, to be put back or deleted.
-    pub removed: BTreeSet<SessionId>,
+    pub removed: Away,
     /// What the person must know, as sentences.
     pub notices: Vec<String>,
 }
@@ -82,7 +85,7 @@ impl Keeper {
         records: Vec<(String, String)>,
         mut notices: Vec<String>,
     ) -> Found {
-        let mut by_session = BTreeMap::<SessionId, Stored>::new();
+        let mut by_session = LiteMap::<SessionId, Stored>::new();
         for (key, text) in slots {
             if let Some((id, _)) = session_of_key(key) {
                 let here = &mut by_session.entry(id).or_default().slots;
@@ -94,7 +97,7 @@ impl Keeper {
                 by_session.entry(id).or_default().journal.push(text);
             }
         }
-        let mut sessions = BTreeMap::new();
+        let mut sessions = LiteMap::new();
         for (id, Stored { slots, journal }) in by_session {
             let loaded = Shelf::load(&id, &slots, &journal);
             for key in &loaded.damaged {
@@ -170,8 +173,8 @@ impl Keeper {
     ///
     /// # Errors
     /// [`StoreError`] if it cannot be kept.
-    pub fn keep_removed(&self, removed: &BTreeSet<SessionId>) -> Result<(), StoreError> {
-        let ids: Vec<_> = removed.iter().map(SessionId::as_str).collect();
+    pub fn keep_removed(&self, removed: &Away) -> Result<(), StoreError> {
+        let ids: Vec<_> = removed.keys().map(SessionId::as_str).collect();
         local::put(REMOVED, &ids.join("\n"))
     }
 
@@ -216,9 +219,10 @@ fn replica() -> Replica {
     Replica::new(number)
 }
 
-fn removed() -> BTreeSet<SessionId> {
+fn removed() -> Away {
     let text = local::get(REMOVED).ok().flatten().unwrap_or_default();
-    text.lines().filter_map(SessionId::parse).collect()
+    let ids = text.lines().filter_map(SessionId::parse);
+    ordered(ids.map(|id| (id, ())))
 }
 
 /// Copies a damaged text to where nothing writes over it.

@@ -4,6 +4,7 @@
 //! written here is safe from a crash of the page but not, for up to a minute,
 //! from a kill of the browser; that is what the journal is for.
 
+use litemap::LiteMap;
 use gloo_storage::{LocalStorage, Storage as _};
 use web_sys::Storage;
 
@@ -40,17 +41,16 @@ pub fn remove(key: &str) -> Result<(), StoreError> {
 /// [`StoreError::Refused`] where the browser denies storage.
 pub fn entries(prefix: &str) -> Result<Vec<(String, String)>, StoreError> {
     let storage = storage()?;
-    let mut entries = Vec::new();
+    let mut entries = LiteMap::<String, String>::new();
     for index in 0..storage.length()? {
         if let Some(key) = storage.key(index)?
             && key.starts_with(prefix)
             && let Some(text) = storage.get_item(&key)?
         {
-            entries.push((key, text));
+            entries.insert(key, text);
         }
     }
-    entries.sort();
-    Ok(entries)
+    Ok(entries.into_iter().collect())
 }
 
 /// Bytes in use by all keys and texts, two for each UTF-16 unit as browsers count them. The

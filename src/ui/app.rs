@@ -1,7 +1,9 @@
 //! The frame: which screen is shown, and what is told above it.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
+use super::parts::live::{live, some};
 use super::parts::notices::Notices;
 use super::screens::{Bench, Findings, Limits, New, Route, SetUp, Stations};
 use super::state::State;
@@ -12,33 +14,35 @@ use crate::session::SessionId;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
-    let opened = LocalResource::new(State::open);
-    view! {
-        {move || {
-            opened.get().map(|state| {
-                provide_context(state);
-                view! { <Frame/> }
-            })
-        }}
-    }
+    // The state is made here, so that it lives as long as the app.
+    let state = RwSignal::new(None::<State>);
+    let owner = Owner::current();
+    spawn_local(async move {
+        let found = State::open().await;
+        let made = owner.map(|owner| owner.with(|| State::new(found)));
+        state.set(made);
+    });
+    some(
+        move || state.get(),
+        |state| {
+            provide_context(state);
+            frame()
+        },
+    )
 }
 
-#[component]
-fn Frame() -> impl IntoView {
+fn frame() -> AnyView {
     let screen = follow();
     page::started();
-    view! {
-        <Notices/>
-        {move || match screen.get() {
-            Screen::Bench => view! { <Bench/> }.into_any(),
-            Screen::New => view! { <New/> }.into_any(),
-            Screen::Of(id, sheet) => view! { <OfSession id sheet/> }.into_any(),
-        }}
-    }
+    let screen = live(move || match screen.get() {
+        Screen::Bench => view! { <Bench/> }.into_any(),
+        Screen::New => view! { <New/> }.into_any(),
+        Screen::Of(id, sheet) => of_session(id, sheet),
+    });
+    view! { <Notices/>{screen} }.into_any()
 }
 
-#[component]
-fn OfSession(id: SessionId, sheet: Sheet) -> impl IntoView {
+fn of_session(id: SessionId, sheet: Sheet) -> AnyView {
     if !State::get().enter(&id) {
         return view! {
             <div class="sheet">

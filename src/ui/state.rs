@@ -1,7 +1,7 @@
 //! The state of the app. Screens read it through [`State::read`] and change
 //! it through its methods; none sees how it is held or kept.
 
-use std::collections::{BTreeMap, BTreeSet};
+use litemap::LiteMap;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -12,7 +12,7 @@ use crate::device::page::{self, Worker};
 use crate::device::random;
 use crate::present::{Draft, NewSession};
 use crate::session::{Document, Edit, Session, SessionId};
-use crate::store::keeper::Keeper;
+use crate::store::keeper::{Away, Found, Keeper};
 
 /// How safe the latest change is.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -45,8 +45,8 @@ pub struct State {
     document: RwSignal<Option<Document>>,
     assessment: Memo<Assessment>,
     /// Sessions that are not open.
-    others: RwSignal<BTreeMap<SessionId, Session>>,
-    removed: RwSignal<BTreeSet<SessionId>>,
+    others: RwSignal<LiteMap<SessionId, Session>>,
+    removed: RwSignal<Away>,
     writing: RwSignal<usize>,
     /// How safe the latest change is.
     pub saved: RwSignal<Saved>,
@@ -65,8 +65,12 @@ impl State {
     }
 
     /// Opens the stores and reads everything there is.
-    pub async fn open() -> Self {
-        let (keeper, found) = Keeper::open().await;
+    pub async fn open() -> (Keeper, Found) {
+        Keeper::open().await
+    }
+
+    /// The state at the start.
+    pub fn new((keeper, found): (Keeper, Found)) -> Self {
         let worker = RwSignal::new(page::worker());
         page::on_worker(move || worker.set(page::worker()));
         let document = RwSignal::new(None::<Document>);
@@ -210,16 +214,15 @@ impl State {
     /// Takes in a session, or what is new of one that is here.
     pub fn take_in(self, theirs: &Session) {
         self.leave();
-        let mut others = self.others.write();
-        let empty = || Session::empty(theirs.id.clone());
-        let ours = others.entry(theirs.id.clone()).or_insert_with(empty);
-        let before = ours.clone();
+        let here = self.others.with_untracked(|others| others.get(&theirs.id).cloned());
+        let before = here.unwrap_or_else(|| Session::empty(theirs.id.clone()));
+        let mut ours = before.clone();
         ours.merge(theirs);
         let added = ours.beyond(&before);
         if !added.is_empty() {
-            self.keep(ours, &added);
+            self.keep(&ours, &added);
         }
-        drop(others);
+        self.others.write().insert(theirs.id.clone(), ours);
         self.put_back(&theirs.id);
     }
 
@@ -236,20 +239,20 @@ impl State {
     pub fn list<T>(self, away: bool, row: impl Fn(&Session) -> T) -> Vec<T> {
         let removed = self.removed.get();
         self.others.with(|others| {
-            let shown = others.values().filter(|s| removed.contains(&s.id) == away);
+            let shown = others.values().filter(|s| removed.contains_key(&s.id) == away);
             shown.map(row).collect()
         })
     }
 
     /// Puts a session away.
     pub fn put_away(self, id: &SessionId) {
-        self.removed.write().insert(id.clone());
+        self.removed.write().insert(id.clone(), ());
         self.keep_removed();
     }
 
     /// Puts a session back on the bench.
     pub fn put_back(self, id: &SessionId) {
-        if self.removed.write().remove(id) {
+        if self.removed.write().remove(id).is_some() {
             self.keep_removed();
         }
     }

@@ -99,7 +99,10 @@ pub enum Comparison {
 /// ```
 #[must_use]
 pub fn compare(value: Exact, limits: &Limits) -> Comparison {
-    if !limits.new.is_open() && limits.new.excess(value).is_none() {
+    // A new band may be open on the side that wears: then only the service
+    // limit bounds it, so that is asked first.
+    let new = !limits.new.is_open() && limits.new.excess(value).is_none();
+    if new && limits.service.excess(value).is_none() {
         return Comparison::InsideNew;
     }
     if !limits.service.is_open() {

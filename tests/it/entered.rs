@@ -49,10 +49,22 @@ fn check(text: &str, expect: &Expect) {
 
 #[test]
 fn comma_and_point_are_the_same() {
-    check("50.003", &expect![["50.003 mm = 500030000 quanta | 50.003 in = 12700762000 quanta"]]);
-    check("50,003", &expect![["50.003 mm = 500030000 quanta | 50.003 in = 12700762000 quanta"]]);
-    check(" 2.0 \n", &expect![["2.0 mm = 20000000 quanta | 2.0 in = 508000000 quanta"]]);
-    check("007", &expect![["007 mm = 70000000 quanta | 007 in = 1778000000 quanta"]]);
+    check(
+        "50.003",
+        &expect![["50.003 mm = 500030000 quanta | 50.003 in = 12700762000 quanta"]],
+    );
+    check(
+        "50,003",
+        &expect![["50.003 mm = 500030000 quanta | 50.003 in = 12700762000 quanta"]],
+    );
+    check(
+        " 2.0 \n",
+        &expect![["2.0 mm = 20000000 quanta | 2.0 in = 508000000 quanta"]],
+    );
+    check(
+        "007",
+        &expect![["007 mm = 70000000 quanta | 007 in = 1778000000 quanta"]],
+    );
     check("0", &expect![["0 mm = 0 quanta | 0 in = 0 quanta"]]);
     assert_ne!(Entered::parse("2.0", MM), Entered::parse("2.00", MM));
     assert_eq!(Entered::parse("2,0", MM), Entered::parse("2.0", MM));
@@ -64,30 +76,79 @@ fn what_is_no_length_is_refused_with_a_sentence() {
     for text in ["", " ", "\t\n", "\u{a0}"] {
         check(text, &empty);
     }
-    check("2.o", &expect![["“2.o” is not a number: digits and one point only."]]);
-    check("NaN", &expect![["“NaN” is not a number: digits and one point only."]]);
-    check("inf", &expect![["“inf” is not a number: digits and one point only."]]);
-    check("1e400", &expect![["“1e400” is not a number: digits and one point only."]]);
-    check("0x10", &expect![["“0x10” is not a number: digits and one point only."]]);
-    check("+2.0", &expect![["“+2.0” is not a number: digits and one point only."]]);
-    check("-2.0", &expect![["“-2.0” is not a number: digits and one point only."]]);
-    check("−2.0", &expect![["“−2.0” is not a number: digits and one point only."]]);
-    check("1 000.5", &expect![["“1 000.5” is not a number: digits and one point only."]]);
-    check("1'000.5", &expect![["“1'000.5” is not a number: digits and one point only."]]);
-    check("2 1/4", &expect![["“2 1/4” is not a number: digits and one point only."]]);
-    check("٢.٥", &expect![["“٢.٥” is not a number: digits and one point only."]]);
-    check("２.５", &expect![["“２.５” is not a number: digits and one point only."]]);
-    check("2.5 mm", &expect![["“2.5 mm” is not a number: digits and one point only."]]);
-    check(".", &expect![["“.” is not a number: digits and one point only."]]);
-    check(".5", &expect![["“.5” is not a number: digits and one point only."]]);
-    check("5.", &expect![["“5.” is not a number: digits and one point only."]]);
+    check(
+        "2.o",
+        &expect![["“2.o” is not a number: digits and one point only."]],
+    );
+    check(
+        "NaN",
+        &expect![["“NaN” is not a number: digits and one point only."]],
+    );
+    check(
+        "inf",
+        &expect![["“inf” is not a number: digits and one point only."]],
+    );
+    check(
+        "1e400",
+        &expect![["“1e400” is not a number: digits and one point only."]],
+    );
+    check(
+        "0x10",
+        &expect![["“0x10” is not a number: digits and one point only."]],
+    );
+    check(
+        "+2.0",
+        &expect![["“+2.0” is not a number: digits and one point only."]],
+    );
+    check(
+        "-2.0",
+        &expect![["“-2.0” is not a number: digits and one point only."]],
+    );
+    check(
+        "−2.0",
+        &expect![["“−2.0” is not a number: digits and one point only."]],
+    );
+    check(
+        "1 000.5",
+        &expect![["“1 000.5” is not a number: digits and one point only."]],
+    );
+    check(
+        "1'000.5",
+        &expect![["“1'000.5” is not a number: digits and one point only."]],
+    );
+    check(
+        "2 1/4",
+        &expect![["“2 1/4” is not a number: digits and one point only."]],
+    );
+    check(
+        "٢.٥",
+        &expect![["“٢.٥” is not a number: digits and one point only."]],
+    );
+    check(
+        "２.５",
+        &expect![["“２.５” is not a number: digits and one point only."]],
+    );
+    check(
+        "2.5 mm",
+        &expect![["“2.5 mm” is not a number: digits and one point only."]],
+    );
+    check(
+        ".",
+        &expect![["“.” is not a number: digits and one point only."]],
+    );
+    check(
+        ".5",
+        &expect![["“.5” is not a number: digits and one point only."]],
+    );
+    check(
+        "5.",
+        &expect![["“5.” is not a number: digits and one point only."]],
+    );
 }
 
 #[test]
 fn thousands_marks_are_refused() {
-    let many = expect![[
-        "More than one point or comma: type the number without thousands marks."
-    ]];
+    let many = expect![["More than one point or comma: type the number without thousands marks."]];
     for text in ["1.2.3", "1,234.5", "1.234,5", "1,234,567", "..", "1..2"] {
         check(text, &many);
     }

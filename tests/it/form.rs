@@ -36,8 +36,14 @@ fn answers(diameters: &[(u8, u16, i64)]) -> Answers {
     let tapers = taper(&spots, FIRST, LAST);
     (
         mean_size(&spots).map(|weights| value(&weights)),
-        shapes.iter().map(|o| (o.along, o.angle, value(&o.weights))).collect(),
-        tapers.iter().map(|t| (t.angle, value(&t.weights))).collect(),
+        shapes
+            .iter()
+            .map(|o| (o.along, o.angle, value(&o.weights)))
+            .collect(),
+        tapers
+            .iter()
+            .map(|t| (t.angle, value(&t.weights)))
+            .collect(),
     )
 }
 

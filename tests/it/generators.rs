@@ -1,15 +1,17 @@
 //! Sessions by chance: edits of several devices that meet now and then, and
 //! fields that only a newer version would know.
 
+use std::collections::BTreeMap;
+
 use fenderbench::quantity::{Entered, Unit};
 use fenderbench::session::{
-    Arrangement, Direction, Document, Edit, Extra, Field, Gauge, GaugeKind, Kind, LimitKey,
-    Refused, RouteChoice, Session, Stamp, Station, limit_keys,
+    Arrangement, Direction, Document, Edit, Field, Gauge, GaugeKind, Kind, LimitKey, Refused,
+    RouteChoice, Session, Stamp, Station, limit_keys,
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
-use crate::make::{DESK, INCH, MM, PHONE, TABLET, reading, session};
+use crate::make::{self, DESK, INCH, MM, PHONE, TABLET, reading, session};
 
 /// Laws leave nothing behind in the source tree when they fail.
 pub fn config(cases: u32) -> ProptestConfig {
@@ -36,11 +38,15 @@ pub fn entered() -> impl Strategy<Value = Entered> {
 }
 
 pub fn any_station() -> impl Strategy<Value = Station> {
-    (select(&Kind::ALL[..]), 1_u8..7, any::<Index>(), select(&Direction::ALL[..])).prop_map(
-        |(kind, position, level, direction)| {
-            Station::new(kind, position, *level.get(kind.levels()), direction)
-        },
+    (
+        select(&Kind::ALL[..]),
+        1_u8..7,
+        any::<Index>(),
+        select(&Direction::ALL[..]),
     )
+        .prop_map(|(kind, position, level, direction)| {
+            Station::new(kind, position, *level.get(kind.levels()), direction)
+        })
 }
 
 fn limit_name() -> impl Strategy<Value = LimitKey> {
@@ -59,9 +65,8 @@ fn limit_name() -> impl Strategy<Value = LimitKey> {
 
 /// Limits near each other, so that many stand and many do not.
 fn limit() -> impl Strategy<Value = Option<Entered>> {
-    let text = (any_unit(), 0_u32..6).prop_map(|(unit, n)| {
-        Entered::parse(&format!("2.00{n}"), unit).ok()
-    });
+    let text =
+        (any_unit(), 0_u32..6).prop_map(|(unit, n)| Entered::parse(&format!("2.00{n}"), unit).ok());
     prop_oneof![1 => Just(None), 4 => text, 1 => Just(Entered::parse("0.0", MM).ok())]
 }
 
@@ -126,7 +131,11 @@ impl Act {
             Self::Read(at, entered) => Edit::Add(reading(session, *at, entered.clone())),
             Self::Strike(index) => {
                 let ids: Vec<_> = session.readings.keys().copied().collect();
-                let id = if ids.is_empty() { nothing } else { *index.get(&ids) };
+                let id = if ids.is_empty() {
+                    nothing
+                } else {
+                    *index.get(&ids)
+                };
                 Edit::Strike(id)
             }
             Self::StrikeNothing => Edit::Strike(nothing),
@@ -136,11 +145,15 @@ impl Act {
                 let id = *index.get(&ids);
                 // A gauge stays of its kind, or readings would find none.
                 let kind = session.gauges[&id].value.kind;
-                Edit::Gauge(id, Gauge { kind, ..gauge.clone() })
+                Edit::Gauge(
+                    id,
+                    Gauge {
+                        kind,
+                        ..gauge.clone()
+                    },
+                )
             }
-            Self::Several(acts) => {
-                Edit::Batch(acts.iter().map(|act| act.edit(session)).collect())
-            }
+            Self::Several(acts) => Edit::Batch(acts.iter().map(|act| act.edit(session)).collect()),
         }
     }
 
@@ -226,7 +239,7 @@ fn unknown_text() -> impl Strategy<Value = String> {
     .prop_map(str::to_owned)
 }
 
-fn unknown() -> impl Strategy<Value = Extra> {
+fn unknown() -> impl Strategy<Value = BTreeMap<String, String>> {
     prop::collection::btree_map(unknown_name(), unknown_text(), 0..3)
 }
 
@@ -234,21 +247,25 @@ fn unknown() -> impl Strategy<Value = Extra> {
 /// the file, in the session, in a section, in each record, and whole records.
 pub fn newer() -> impl Strategy<Value = Newer> {
     let records = prop::collection::vec((any_record(), 500_u64..600), 0..4);
-    (unknown(), unknown(), prop::collection::vec(unknown(), 4), records).prop_map(
-        |(file, session, records, whole)| Newer {
+    (
+        unknown(),
+        unknown(),
+        prop::collection::vec(unknown(), 4),
+        records,
+    )
+        .prop_map(|(file, session, records, whole)| Newer {
             file,
             session,
             records,
             whole,
-        },
-    )
+        })
 }
 
 #[derive(Clone, Debug)]
 pub struct Newer {
-    file: Extra,
-    session: Extra,
-    records: Vec<Extra>,
+    file: BTreeMap<String, String>,
+    session: BTreeMap<String, String>,
+    records: Vec<BTreeMap<String, String>>,
     whole: Vec<((String, String), u64)>,
 }
 
@@ -256,8 +273,14 @@ pub struct Newer {
 fn any_record() -> impl Strategy<Value = (String, String)> {
     select(
         &[
-            ("readings", r#"{"station":"housing/1/whole/first/0","value":"1e9"}"#),
-            ("gauges", r#"{"kind":"bore_gauge", "graduation":"0.01","unit":"mm","at":"1@b2"}"#),
+            (
+                "readings",
+                r#"{"station":"housing/1/whole/first/0","value":"1e9"}"#,
+            ),
+            (
+                "gauges",
+                r#"{"kind":"bore_gauge", "graduation":"0.01","unit":"mm","at":"1@b2"}"#,
+            ),
             ("set_up", r#"{"value":"diesel","at":"2@b2"}"#),
             ("limits", r#"{"value":"0.1","unit":"mm","at":"3@b2"}"#),
             ("visual_checks", r#"{"seen": "crack"}"#),
@@ -271,12 +294,27 @@ fn any_record() -> impl Strategy<Value = (String, String)> {
 impl Newer {
     /// The session with all this in it.
     pub fn into_session(self, mut session: Session) -> Session {
-        let mut extras = self.records.into_iter().cycle();
-        let mut next = || extras.next().unwrap_or_default();
-        session.fields.values_mut().for_each(|r| r.extra = next());
-        session.gauges.values_mut().for_each(|r| r.extra = next());
-        session.settings.values_mut().for_each(|r| r.extra = next());
-        session.readings.values_mut().for_each(|r| r.extra = next());
+        let mut records = self.records.iter().cycle();
+        let mut next = || {
+            let fields = records.next().into_iter().flatten();
+            make::unknown(fields.map(|(name, text)| (name.as_str(), text.as_str())))
+        };
+        session
+            .fields
+            .iter_mut()
+            .for_each(|(_, r)| r.extra = next());
+        session
+            .gauges
+            .iter_mut()
+            .for_each(|(_, r)| r.extra = next());
+        session
+            .settings
+            .iter_mut()
+            .for_each(|(_, r)| r.extra = next());
+        session
+            .readings
+            .iter_mut()
+            .for_each(|(_, r)| r.extra = next());
         for (place, extra) in [("", self.file), ("session", self.session)] {
             for (name, text) in extra {
                 session.extras.insert((place.to_owned(), name), text);

@@ -37,7 +37,10 @@ pub fn rows(name: &str, text: &str) -> Vec<Row> {
             let place = format!("{name}, line {number}");
             let cells: Vec<_> = line.splitn(columns.len(), ',').collect();
             assert_eq!(cells.len(), columns.len(), "{place}");
-            assert!(!cells[columns.len() - 1].trim().is_empty(), "{place}: no source");
+            assert!(
+                !cells[columns.len() - 1].trim().is_empty(),
+                "{place}: no source"
+            );
             let columns = columns.iter().map(ToString::to_string);
             let cells = columns.zip(cells.iter().map(ToString::to_string)).collect();
             Row { place, cells }

@@ -2,7 +2,8 @@
 //! it links once.
 //!
 //! The helpers are in `make` (sessions by hand), `generators` (sessions by
-//! chance) and `golden` (tables with their sources in `tests/golden`).
+//! chance), `golden` (tables with their sources in `tests/golden`) and
+//! `repository` (its own files).
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(
     clippy::unwrap_used,
@@ -15,6 +16,7 @@
 mod generators;
 mod golden;
 mod make;
+mod repository;
 
 mod entered;
 mod exact;
@@ -31,6 +33,7 @@ mod session;
 mod archive;
 mod archive_bad;
 mod archive_flips;
+mod archive_records;
 mod shelf;
 
 mod assess;
@@ -44,4 +47,5 @@ mod preview;
 mod route;
 mod set_up;
 
+mod rooms;
 mod tidy;

@@ -3,8 +3,8 @@
 use fenderbench::assess::{Assessment, FindingKey, Which, assess};
 use fenderbench::quantity::{Entered, Exact, Size, Unit};
 use fenderbench::session::{
-    Bound, Document, Edit, Feature, Field, Kind, LimitKey, Quantity, Reading, Replica, Session,
-    SessionId, Station,
+    Bound, Document, Edit, Extra, Feature, Field, Kind, LimitKey, Quantity, Reading, Replica,
+    Session, SessionId, Station,
 };
 
 pub const MM: Unit = Unit::Millimetre;
@@ -53,6 +53,17 @@ pub fn document(fields: Vec<Field>) -> Document {
     Document::open(session(fields), PHONE)
 }
 
+/// Fields that this version does not know, each a name and a text.
+pub fn unknown<'a>(fields: impl IntoIterator<Item = (&'a str, &'a str)>) -> Extra {
+    let mut fields: Vec<_> = fields.into_iter().collect();
+    fields.sort_unstable();
+    let quoted = |name: &str| serde_json::Value::from(name).to_string();
+    let fields = fields
+        .iter()
+        .map(|(name, text)| format!("{}:{text}", quoted(name)));
+    fields.collect::<Vec<_>>().join(",")
+}
+
 /// One limit, such as `main_journal/size/new_low`, as a field.
 pub fn limit(key: &str, text: &str) -> Field {
     let key = LimitKey::parse(key).unwrap_or_else(|| panic!("no limit: {key}"));
@@ -77,7 +88,7 @@ pub fn reading(session: &Session, station: Station, entered: Entered) -> Reading
         setting,
         taken: "2025-05-04T10:00:00Z".to_owned(),
         strikes: 0,
-        extra: Default::default(),
+        extra: Extra::new(),
     }
 }
 
@@ -113,7 +124,9 @@ pub fn value(
         which,
     };
     let finding = assessment.get(key);
-    finding.unwrap_or_else(|| panic!("no finding: {key:?}")).value()
+    finding
+        .unwrap_or_else(|| panic!("no finding: {key:?}"))
+        .value()
 }
 
 /// Everything an assessment says, without the ids of the readings.

@@ -15,7 +15,12 @@ fn means_are_exact() {
             data.extend([size("then"), size("and")]);
         }
         let n = data.len();
-        assert_eq!(n, usize::try_from(row.whole("n")).unwrap(), "{}", row.place());
+        assert_eq!(
+            n,
+            usize::try_from(row.whole("n")).unwrap(),
+            "{}",
+            row.place()
+        );
         let certified = Exact::new(row.whole("mean"), 1);
         let mean = Weights::mean_of(0..n);
         assert_eq!(mean.value(&data), Some(certified), "{}", row.place());

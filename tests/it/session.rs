@@ -1,6 +1,8 @@
 //! Facts, layout, and what hangs on neither order nor layout.
 
+use fenderbench::archive;
 use fenderbench::assess::assess;
+use fenderbench::present::route;
 use fenderbench::session::{
     CYLINDERS_MAX, Document, Edit, Field, GaugeKind, Kind, READINGS_MAX, Refused, Stamp, Station,
 };
@@ -41,14 +43,17 @@ proptest! {
         let before = session.clone();
         session.apply(&Edit::Set(Field::Cylinders(cylinders)), PHONE).unwrap();
         prop_assert_eq!(&session.readings, &before.readings);
-        // Every standing reading is in a finding or listed as outside.
+        // Every standing reading is on the route or listed as outside.
         let assessment = assess(&session);
-        let mut told = assessment.outside_layout.clone();
-        told.extend(assessment.findings.iter().flat_map(|f| f.readings.iter().copied()));
+        let stops = route(&session, &assessment);
         for (id, reading) in session.standing() {
-            let outside = assessment.outside_layout.contains(&id);
-            prop_assert_eq!(outside, !session.has(feature(reading.station.kind, reading.station.position)));
-            prop_assert!(told.contains(&id), "{}", reading.station);
+            let at = reading.station;
+            let inside = session.has(feature(at.kind, at.position));
+            prop_assert_eq!(!inside, assessment.outside_layout.contains(&id));
+            let shown = stops.iter().any(|stop| {
+                stop.station == at && stop.values.contains(&reading.entered.to_string())
+            });
+            prop_assert_eq!(inside, shown, "{}", at);
         }
         session.apply(&Edit::Set(Field::Cylinders(6)), PHONE).unwrap();
         prop_assert_eq!(assess(&session), assess(&before));
@@ -98,7 +103,13 @@ fn a_layout_has_its_features() {
         assert_eq!(session.features().count(), total);
     };
     check(vec![], [4, 4, 5, 4]);
-    let vee = |cylinders| vec![Field::Cylinders(cylinders), Field::RodsPerThrow(2), Field::Mains(3)];
+    let vee = |cylinders| {
+        vec![
+            Field::Cylinders(cylinders),
+            Field::RodsPerThrow(2),
+            Field::Mains(3),
+        ]
+    };
     check(vee(8), [8, 8, 3, 4]);
     check(vee(3), [3, 3, 3, 2]);
     check(vec![Field::Cylinders(1), Field::Mains(2)], [1, 1, 2, 1]);
@@ -165,18 +176,31 @@ fn limits_that_contradict_after_a_meeting_do_not_stop_the_work() {
     assert!(phone.dispatch(&high()).is_err());
 }
 
-#[test]
-fn counters_stay_within_what_a_file_holds() {
-    // A file may hold any stamp that can be read; what is entered after it
-    // must be readable too.
+/// A session from elsewhere whose first reading has this counter.
+fn counted(counter: u64) -> String {
     let mut session = session(vec![]);
-    let id = Stamp::parse("4503599627370496@b2").unwrap();
-    let one = measured(vec![], &[("bore/1/whole/top/0", "82.01 mm")]);
-    let reading = one.readings.values().next().unwrap().clone();
-    session.readings.insert(id, reading);
-    let edit = add(&session, "bore/1/whole/top/90", "82.02 mm");
-    session.apply(&edit, PHONE).unwrap();
-    let text = fenderbench::archive::write(&session, PHONE);
-    let back = fenderbench::archive::read(&text).map(|incoming| incoming.session);
-    assert_eq!(back, Ok(session));
+    let at = crate::make::station("bore/1/whole/top/0");
+    let reading = reading(&session, at, crate::make::length("82.01 mm"));
+    let replica = crate::make::TABLET;
+    session.readings.insert(Stamp { counter, replica }, reading);
+    archive::write(&session, replica)
+}
+
+#[test]
+fn after_any_file_there_is_room_for_later_facts() {
+    for bits in 0..64 {
+        let Ok(incoming) = archive::import(&counted(1 << bits)) else {
+            // Half of what a stamp can hold is enough for every real session.
+            assert!(50 < bits, "2^{bits} was refused");
+            continue;
+        };
+        let mut session = incoming.session;
+        for n in 0..50 {
+            let edit = add(&session, "bore/1/whole/top/90", &format!("82.{n:03} mm"));
+            session.apply(&edit, PHONE).unwrap();
+        }
+        let text = archive::write(&session, PHONE);
+        let back = archive::read(&text).map(|incoming| incoming.session);
+        assert_eq!(back, Ok(session), "2^{bits}");
+    }
 }

@@ -20,10 +20,19 @@ fn more_decimals_only_where_they_tell_more() {
     check(exact("50 mm"), &expect![["+50.000 mm = about +1.9685 in"]]);
     check(exact("1.9685 in"), &expect![["+49.9999 mm = +1.9685 in"]]);
     check(exact("2.2683 in"), &expect![["+57.61482 mm = +2.2683 in"]]);
-    check(exact("0.0005 mm"), &expect![["+0.0005 mm = about +0.00002 in"]]);
+    check(
+        exact("0.0005 mm"),
+        &expect![["+0.0005 mm = about +0.00002 in"]],
+    );
     check(exact("-0.0005 in"), &expect![["-0.0127 mm = -0.0005 in"]]);
-    check(Exact::new(10_000, 3), &expect![["about +0.0003 mm = about +0.00001 in"]]);
-    check(Exact::new(-100_000_000, 3), &expect![["about -3.333 mm = about -0.1312 in"]]);
+    check(
+        Exact::new(10_000, 3),
+        &expect![["about +0.0003 mm = about +0.00001 in"]],
+    );
+    check(
+        Exact::new(-100_000_000, 3),
+        &expect![["about -3.333 mm = about -0.1312 in"]],
+    );
     check(Exact::ZERO, &expect![["0.000 mm = 0.0000 in"]]);
 }
 

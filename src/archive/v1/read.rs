@@ -2,7 +2,7 @@
 
 use super::{KEPT_SECTIONS, SOURCE};
 use crate::archive::object::{Object, check_extra};
-use crate::archive::text::check_sum;
+use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
 use crate::quantity::{Entered, Unit};
 use crate::session::{
@@ -14,18 +14,13 @@ use crate::session::{
 pub(in crate::archive) fn file(mut file: Object<'_>) -> Result<Incoming, ImportError> {
     file.text("app")?;
     file.text("replica")?;
-    let check = match file.take("check") {
-        Some(text) => serde_json::from_str::<String>(text).ok(),
-        None => None,
-    };
+    let check = file.take("check");
     let body = file
         .take("session")
         .ok_or_else(|| file.wrong("session", "is missing"))?;
-    let untouched = check.is_none_or(|sum| sum == check_sum(body));
+    let untouched = check.is_none_or(|sum| sum == quoted(&check_sum(body)));
     let mut session = body_of(Object::parse(body, "session")?)?;
-    for (key, text) in file.rest()? {
-        session.extras.insert((String::new(), key), text);
-    }
+    keep(&mut session, "", file)?;
     Ok(Incoming { session, untouched })
 }
 
@@ -45,10 +40,18 @@ fn body_of(mut body: Object<'_>) -> Result<Session, ImportError> {
         let why = format!("more than {READINGS_MAX} readings.");
         return Err(ImportError::damaged("readings", why));
     }
-    for (key, text) in body.rest()? {
-        session.extras.insert(("session".to_owned(), key), text);
-    }
+    keep(&mut session, "session", body)?;
     Ok(session)
+}
+
+/// Keeps the fields that this version does not know.
+fn keep(session: &mut Session, section: &str, unknown: Object<'_>) -> Result<(), ImportError> {
+    let place = unknown.place().to_owned();
+    for (key, text) in unknown.entries() {
+        check_extra(&place, text)?;
+        session.extras.insert((section.to_owned(), key), text.to_owned());
+    }
+    Ok(())
 }
 
 /// Reads a record into the session; false if this version does not know it.
@@ -63,7 +66,7 @@ fn read_section(
     for (key, text) in section.entries() {
         let place = format!("{name}, {key}");
         if !read(session, &key, Object::parse(text, &place)?)? {
-            check_extra(&name, &key, text)?;
+            check_extra(&format!("{name}, {key}"), text)?;
             let kept = (name.clone(), key);
             session.extras.insert(kept, text.to_owned());
         }
@@ -131,6 +134,9 @@ fn gauge(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<boo
     };
     let text = record.text("graduation")?;
     let graduation = length(&mut record, &text)?;
+    if graduation.size().quanta() == 0 {
+        return Err(record.wrong("graduation", "is zero"));
+    }
     let register = register(Gauge { kind, graduation }, record)?;
     session.gauges.insert(id, register);
     Ok(true)

@@ -53,7 +53,12 @@ fn body(session: &Session) -> String {
     sections.extend(KEPT_SECTIONS.map(|name| (name, Records::new())));
     let mut fields: Records = vec![("id".to_owned(), quoted(session.id.as_str()))];
     for (name, mut records) in sections {
-        records.extend(unknown(session, name));
+        // What this version set itself displaces what it did not know there.
+        let displaced = |key: &String| records.iter().any(|(known, _)| known == key);
+        let kept: Records = unknown(session, name)
+            .filter(|(key, _)| !displaced(key))
+            .collect();
+        records.extend(kept);
         fields.push((name.to_owned(), lines_or_empty(&records)));
     }
     fields.extend(unknown(session, "session"));

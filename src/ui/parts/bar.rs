@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::live::text;
 use crate::session::SessionId;
 use crate::ui::state::{Saved, State};
 use crate::ui::way::{Sheet, sheet_address};
@@ -28,17 +29,23 @@ pub fn Bar(id: SessionId, here: Sheet) -> impl IntoView {
 #[component]
 pub fn SavedWord() -> impl IntoView {
     let saved = State::get().saved;
-    let key = move || match saved.get() {
-        Saved::Untouched => "untouched",
-        Saved::Writing => "writing",
-        Saved::Safe => "safe",
-        Saved::NotSafe(_) => "not-safe",
-    };
-    let word = move || match saved.get() {
-        Saved::Untouched => "",
-        Saved::Writing => "saving …",
-        Saved::Safe => "saved",
-        Saved::NotSafe(_) => "not saved",
-    };
+    let key = text(move || {
+        let key = match saved.get() {
+            Saved::Untouched => "untouched",
+            Saved::Writing => "writing",
+            Saved::Safe => "safe",
+            Saved::NotSafe(_) => "not-safe",
+        };
+        key.to_owned()
+    });
+    let word = text(move || {
+        let word = match saved.get() {
+            Saved::Untouched => "",
+            Saved::Writing => "saving …",
+            Saved::Safe => "saved",
+            Saved::NotSafe(_) => "not saved",
+        };
+        word.to_owned()
+    });
     view! { <span class="saved" data-saved=key data-testid="saved">{word}</span> }
 }

@@ -3,6 +3,7 @@
 use leptos::ev::{KeyboardEvent, MouseEvent, PointerEvent};
 use leptos::prelude::*;
 
+use super::live::live;
 use crate::present::Key;
 
 /// What a touch of the keypad means.
@@ -21,23 +22,27 @@ pub enum Touch {
 #[component]
 pub fn Keys(whole: Signal<bool>, touch: Callback<Touch>) -> impl IntoView {
     let key = move |key: Key, label: &'static str, name: &'static str, class: &'static str| {
-        view! { <PadKey touch=Touch::Key(key) on=touch label name class/> }
+        view! { <PadKey touch=Touch::Key(key) on=touch label name class/> }.into_any()
     };
     let digits = [7, 8, 9, 4, 5, 6, 1, 2, 3].map(|digit: u8| {
         let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
-        key(Key::Digit(digit), label, label, "digit")
+        key(Key::Digit(digit), label, label, "key digit")
+    });
+    let digits: Vec<AnyView> = digits.into();
+    let first = live(move || {
+        if whole.get() {
+            key(Key::Point, ".", "decimal point", "key digit")
+        } else {
+            key(Key::Whole, "enter as read", "enter as read", "key word")
+        }
     });
     view! {
         <div class="keys" role="group" aria-label="Keypad">
-            {digits.collect_view()}
-            {move || if whole.get() {
-                key(Key::Point, ".", "decimal point", "digit").into_any()
-            } else {
-                key(Key::Whole, "enter as read", "enter as read", "word").into_any()
-            }}
-            {key(Key::Digit(0), "0", "0", "digit")}
-            {key(Key::Back, "⌫", "take back the last key", "digit")}
-            <PadKey touch=Touch::Enter on=touch label="ENTER" name="ENTER" class="enter"/>
+            {digits}
+            {first}
+            {key(Key::Digit(0), "0", "0", "key digit")}
+            {key(Key::Back, "⌫", "take back the last key", "key digit")}
+            <PadKey touch=Touch::Enter on=touch label="ENTER" name="ENTER" class="key enter"/>
         </div>
     }
 }
@@ -67,7 +72,7 @@ fn PadKey(
     view! {
         <button
             type="button"
-            class=format!("key {class}")
+            class=class
             aria-label=name
             on:pointerdown=down
             on:mousedown=move |event| event.prevent_default()

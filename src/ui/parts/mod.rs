@@ -1,7 +1,10 @@
 //! Parts that several screens share.
 
 pub mod bar;
+pub mod field;
 pub mod keypad;
+pub mod live;
 pub mod mark;
 pub mod notices;
+pub mod press;
 pub mod theme;

@@ -2,29 +2,27 @@
 
 use leptos::prelude::*;
 
+use super::field::{Choices, among};
 use crate::device::page;
 use crate::store::keeper;
-use crate::ui::screens::Choices;
 
-const SUN: &str = "sun";
-const NIGHT: &str = "night";
+const THEMES: [&str; 2] = ["sun", "night"];
 
 /// The choice of theme.
 #[component]
 pub fn ThemeChoice() -> impl IntoView {
-    let now = if page::theme().as_deref() == Some(NIGHT) { NIGHT } else { SUN };
-    let theme = RwSignal::new(now);
-    let choose = Callback::new(move |chosen| {
-        theme.set(chosen);
-        page::set_theme(chosen);
-        keeper::keep_theme(chosen);
-    });
-    view! {
-        <Choices
-            legend="Light"
-            options=vec![(SUN, "Sun"), (NIGHT, "Night garage")]
-            chosen=theme.into()
-            choose
-        />
-    }
+    let now = page::theme().unwrap_or_default();
+    let [sun, night] = THEMES;
+    let theme = RwSignal::new(if now == night { night } else { sun });
+    let (chosen, choose) = among(
+        THEMES,
+        move || theme.get(),
+        move |chosen| {
+            theme.set(chosen);
+            page::set_theme(chosen);
+            keeper::keep_theme(chosen);
+        },
+    );
+    let options = vec!["Sun".to_owned(), "Night garage".to_owned()];
+    view! { <Choices legend="Light".to_owned() options chosen choose/> }
 }

@@ -5,7 +5,9 @@ use leptos::prelude::*;
 use super::open_file::OpenFile;
 use super::safety::Safety;
 use crate::present::{self, BenchRow};
+use crate::ui::parts::live::{live, text};
 use crate::ui::parts::mark::MarkSign;
+use crate::ui::parts::press::{Press, act};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 
@@ -14,80 +16,73 @@ use crate::ui::way::{Sheet, sheet_address};
 pub fn Bench() -> impl IntoView {
     let state = State::get();
     state.leave();
-    let rows = move || state.list(false, present::bench_row);
-    let away = move || state.list(true, present::bench_row);
+    let here = live(move || {
+        let rows = state.list(false, present::bench_row).into_iter();
+        rows.map(on_bench).collect::<Vec<_>>()
+    });
+    let away = live(move || {
+        let rows = state.list(true, present::bench_row).into_iter();
+        let rows: Vec<AnyView> = rows.map(put_away).collect();
+        if rows.is_empty() {
+            return ().into_any();
+        }
+        view! { <section><h2>"Put away"</h2><ul class="sessions">{rows}</ul></section> }.into_any()
+    });
     view! {
         <div class="sheet bench">
             <h1>"Fenderbench"</h1>
             <p class="lead-in">"Is it still to size, round and straight? Measure it and see."</p>
-            <p class="actions">
-                <a class="button main" href="#/new">"New session"</a>
-            </p>
-            <ul class="sessions">
-                {move || rows().into_iter().map(|row| view! { <OnBench row/> }).collect_view()}
-            </ul>
+            <p class="actions"><a class="button main" href="#/new">"New session"</a></p>
+            <ul class="sessions">{here}</ul>
             <OpenFile/>
-            {move || {
-                let rows = away();
-                (!rows.is_empty()).then(|| view! {
-                    <section>
-                        <h2>"Put away"</h2>
-                        <ul class="sessions">
-                            {rows.into_iter().map(|row| view! { <Away row/> }).collect_view()}
-                        </ul>
-                    </section>
-                })
-            }}
+            {away}
             <Safety/>
         </div>
     }
 }
 
-#[component]
-fn OnBench(row: BenchRow) -> impl IntoView {
+fn on_bench(row: BenchRow) -> AnyView {
     let state = State::get();
     let BenchRow { id, name, progress, mark, worst } = row;
     let label = format!("Put away {name}");
-    let put_away = {
-        let id = id.clone();
-        move |_| state.put_away(&id)
-    };
+    let address = sheet_address(&id, Sheet::Route);
+    let put_away = act(move || state.put_away(&id));
     view! {
         <li data-testid="session">
-            <a href=sheet_address(&id, Sheet::Route)>
+            <a href=address>
                 <b>{name}</b>
                 <span>{progress}</span>
-                <span class="worst"><MarkSign mark/>{worst}</span>
+                <span class="worst"><MarkSign mark/><span>{worst}</span></span>
             </a>
-            <button type="button" aria-label=label on:click=put_away>"Put away"</button>
+            <Press label="Put away" name=label act=put_away/>
         </li>
     }
+    .into_any()
 }
 
-#[component]
-fn Away(row: BenchRow) -> impl IntoView {
+fn put_away(row: BenchRow) -> AnyView {
     let state = State::get();
     let BenchRow { id, name, progress, .. } = row;
     let sure = RwSignal::new(false);
-    let put_back = {
-        let id = id.clone();
-        move |_| state.put_back(&id)
-    };
-    let delete = move |_| {
+    let of = id.clone();
+    let put_back = act(move || state.put_back(&of));
+    let delete = act(move || {
         if sure.get_untracked() {
             state.delete(id.clone());
         } else {
             sure.set(true);
         }
-    };
-    let delete_word = move || {
-        if sure.get() { "Yes, delete for good" } else { "Delete …" }
-    };
+    });
+    let word = text(move || {
+        let word = if sure.get() { "Yes, delete for good" } else { "Delete …" };
+        word.to_owned()
+    });
     view! {
         <li data-testid="away">
             <p><b>{name}</b><span>{progress}</span></p>
-            <button type="button" on:click=put_back>"Put back"</button>
-            <button type="button" class="grave" on:click=delete>{delete_word}</button>
+            <Press label="Put back" act=put_back/>
+            <Press label=word act=delete class="grave"/>
         </li>
     }
+    .into_any()
 }

@@ -15,27 +15,17 @@ pub fn Findings(id: SessionId) -> impl IntoView {
     let state = State::get();
     let view = state.peek(present::findings).unwrap_or_default();
     let limits = sheet_address(&id, Sheet::Limits);
-    let kinds = view.kinds.into_iter();
-    let kinds = kinds.map(|kind| view! { <OfKind kind limits=limits.clone()/> });
-    let outside = (!view.outside_layout.is_empty()).then(|| {
-        let rows = view.outside_layout.into_iter();
-        view! {
-            <section>
-                <h2>"Outside the layout"</h2>
-                <p>"Kept and exported, but no feature of the layout has them."</p>
-                <ul>{rows.map(|row| view! { <li>{row}</li> }).collect_view()}</ul>
-            </section>
-        }
-    });
+    let kinds: Vec<AnyView> = view.kinds.into_iter().map(|kind| of_kind(kind, &limits)).collect();
+    let honest = |told: &'static str| view! { <p class="honest">{told}</p> }.into_any();
     view! {
         <Bar id here=Sheet::Findings/>
         <div class="sheet findings">
             <h1>"Findings"</h1>
-            <p class="honest">{present::COMPARED_AS_READ}</p>
-            {view.blind.map(|told| view! { <p class="honest">{told}</p> })}
-            {view.contradiction.map(|told| view! { <p class="notice">{told}</p> })}
-            {kinds.collect_view()}
-            {outside}
+            {honest(present::COMPARED_AS_READ)}
+            {view.blind.map(honest)}
+            {view.contradiction.map(|told| view! { <p class="notice">{told}</p> }.into_any())}
+            {kinds}
+            {outside(view.outside_layout)}
             <p class="caution">
                 "The service manual comes first. Cracks, heat colour and stretched bolts are not a \
                 measuring question: have cranks, rods and bolts crack-tested before they are used again."
@@ -44,69 +34,76 @@ pub fn Findings(id: SessionId) -> impl IntoView {
     }
 }
 
-#[component]
-fn OfKind(kind: KindView, limits: String) -> impl IntoView {
-    let KindView { title, source, features, .. } = kind;
-    let given = kind.limits.into_iter().map(|row| {
-        view! { <li><b>{row.quantity}</b>": "{row.text}</li> }
-    });
-    let given = given.collect_view();
-    let told = if given.is_empty() {
-        view! { <p><a href=limits>"No limits given yet: enter those of the manual"</a></p> }.into_any()
+fn outside(readings: Vec<String>) -> Option<AnyView> {
+    let row = |row: String| view! { <li>{row}</li> }.into_any();
+    (!readings.is_empty()).then(|| {
+        let rows: Vec<AnyView> = readings.into_iter().map(row).collect();
+        view! {
+            <section data-testid="outside-layout">
+                <h2>"Outside the layout"</h2>
+                <p>"Kept and exported, but the layout has no such feature."</p>
+                <ul>{rows}</ul>
+            </section>
+        }
+        .into_any()
+    })
+}
+
+fn of_kind(kind: KindView, limits: &str) -> AnyView {
+    let features: Vec<AnyView> = kind.features.into_iter().map(of_feature).collect();
+    let told = if kind.limits.is_empty() {
+        view! { <p><a href=limits.to_owned()>"No limits given yet: enter those of the manual"</a></p> }.into_any()
     } else {
-        let source = if source.is_empty() { "no source noted".to_owned() } else { source };
+        let row = |row: present::LimitRow| {
+            view! { <li><b>{row.quantity}</b>": "{row.text}</li> }.into_any()
+        };
+        let rows: Vec<AnyView> = kind.limits.into_iter().map(row).collect();
+        let source = if kind.source.is_empty() { "not noted".to_owned() } else { kind.source };
         view! {
             <details class="limits-used">
                 <summary>"Limits used"</summary>
-                <ul>{given}</ul>
+                <ul>{rows}</ul>
                 <p>"Source: "{source}</p>
             </details>
         }
         .into_any()
     };
-    let features = features.into_iter().map(|feature| view! { <OfFeature feature/> });
-    view! {
-        <section data-testid="kind">
-            <h2>{title}</h2>
-            {told}
-            {features.collect_view()}
-        </section>
-    }
+    view! { <section data-testid="kind"><h2>{kind.title}</h2>{told}{features}</section> }.into_any()
 }
 
-#[component]
-fn OfFeature(feature: FeatureView) -> impl IntoView {
-    let FeatureView { title, mark, words, rows, missing } = feature;
-    let rows = rows.into_iter().map(|row| view! { <Row row/> });
-    let missing = (!missing.is_empty()).then(|| view! {
-        <p class="missing">"Not read: "{missing.join("; ")}"."</p>
+fn of_feature(feature: FeatureView) -> AnyView {
+    let rows: Vec<AnyView> = feature.rows.into_iter().map(row).collect();
+    let missing = (!feature.missing.is_empty()).then(|| {
+        let missing = feature.missing.join("; ");
+        view! { <p class="missing">"Not read: "{missing}"."</p> }.into_any()
     });
     view! {
-        <details class="feature-findings" data-testid="feature-findings" data-mark=mark.key()>
+        <details class="feature-findings" data-testid="feature-findings">
             <summary>
-                <MarkSign mark/>
-                <b>{title}</b>
-                <span>{words}</span>
+                <MarkSign mark=feature.mark/>
+                <b>{feature.title}</b>
+                <span>{feature.words}</span>
             </summary>
             <table>
                 <thead>
                     <tr><th scope="col">"What"</th><th scope="col">"Value"</th><th scope="col">"Reads"</th></tr>
                 </thead>
-                <tbody>{rows.collect_view()}</tbody>
+                <tbody>{rows}</tbody>
             </table>
             {missing}
         </details>
     }
+    .into_any()
 }
 
-#[component]
-fn Row(row: FindingRow) -> impl IntoView {
-    let FindingRow { label, value, sense, mark, words } = row;
+fn row(row: FindingRow) -> AnyView {
+    let sense = row.sense.map(|sense| view! { <small>{sense}</small> }.into_any());
     view! {
         <tr data-testid="finding">
-            <th scope="row">{label}</th>
-            <td class="number">{value}{sense.map(|sense| view! { <small>{sense}</small> })}</td>
-            <td class="reads"><MarkSign mark/><span>{words}</span></td>
+            <th scope="row">{row.label}</th>
+            <td class="number">{row.value}{sense}</td>
+            <td class="reads"><MarkSign mark=row.mark/><span>{row.words}</span></td>
         </tr>
     }
+    .into_any()
 }

@@ -4,15 +4,18 @@ use leptos::prelude::*;
 
 use crate::present::{self, LimitsForm};
 use crate::quantity::Unit;
-use crate::session::{Kind, SessionId};
+use crate::session::{Kind, NOTE_MAX, SessionId};
 use crate::ui::parts::bar::{Bar, SavedWord};
+use crate::ui::parts::field::{Choices, TextField, among};
+use crate::ui::parts::live::{some, text};
+use crate::ui::parts::press::{Press, act};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
 
 /// A form for each kind.
 #[component]
 pub fn Limits(id: SessionId) -> impl IntoView {
-    let forms = Kind::ALL.map(|kind| view! { <OfKind kind/> });
+    let forms: Vec<AnyView> = Kind::ALL.map(of_kind).into();
     view! {
         <Bar id here=Sheet::Limits/>
         <div class="sheet">
@@ -21,89 +24,67 @@ pub fn Limits(id: SessionId) -> impl IntoView {
                 "From your own service manual, in its unit, as printed. Leave blank what it does \
                 not give. A value equal to a limit is inside it."
             </p>
-            {forms.collect_view()}
+            {forms}
         </div>
     }
 }
 
-#[component]
-fn OfKind(kind: Kind) -> impl IntoView {
+fn of_kind(kind: Kind) -> AnyView {
     let state = State::get();
-    let start = state.peek(|s, _| LimitsForm::of(s, kind));
-    let Some(start) = start else {
+    let Some(start) = state.peek(|s, _| LimitsForm::of(s, kind)) else {
         return ().into_any();
     };
+    let count = start.rows.len();
     let form = RwSignal::new(start);
-    let said = RwSignal::new(None::<Result<(), String>>);
-    let save = move |_| {
+    let told = RwSignal::new(None::<Result<(), String>>);
+    let keep = act(move || {
         let edit = state.peek(|s, _| form.with_untracked(|form| form.edit(s)));
         let done = match edit {
             Some(Ok(edit)) => state.change(Change::Edit(&edit)).map(|_| ()),
             Some(Err(why)) => Err(why),
             None => Ok(()),
         };
-        said.set(Some(done));
-    };
-    let count = form.with_untracked(|form| form.rows.len());
-    let rows = (0..count).map(|at| view! { <Row form at said/> });
-    let units = Unit::ALL.map(|unit| {
-        let chosen = move || form.with(|form| form.unit == unit);
-        let choose = move |_| form.update(|form| form.unit = unit);
-        view! {
-            <label class="choice">
-                <input type="radio" name=format!("unit-{}", kind.key()) prop:checked=chosen on:change=choose/>
-                <span>{unit.sign()}</span>
-            </label>
-        }
+        told.set(Some(done));
+    });
+    let rows: Vec<AnyView> = (0..count).filter_map(|at| row(form, at)).collect();
+    let (chosen, choose) = among(
+        Unit::ALL,
+        move || form.with(|form| form.unit),
+        move |unit| form.update(|form| form.unit = unit),
+    );
+    let units = Unit::ALL.map(|unit| unit.sign().to_owned()).to_vec();
+    let legend = format!("Unit of the manual for {}", present::kind_plural(kind));
+    let source = text(move || form.with(|form| form.source.clone()));
+    let set_source = Callback::new(move |text| form.update(|form| form.source = text));
+    let told = some(move || told.get(), |told| match told {
+        Ok(()) => view! { <span role="status">"Kept, "<SavedWord/></span> }.into_any(),
+        Err(why) => view! { <span class="refusal" role="alert">{why}</span> }.into_any(),
     });
     view! {
         <section class="limits" data-testid=format!("limits-{}", kind.key())>
             <h2>{present::kind_plural(kind)}</h2>
-            <fieldset class="choices"><legend>"Unit of the manual"</legend>{units.collect_view()}</fieldset>
-            <div class="rows">{rows.collect_view()}</div>
-            <label class="field">
-                <span>"Source: manual, page"</span>
-                <input
-                    type="text"
-                    maxlength="200"
-                    prop:value=move || form.with(|form| form.source.clone())
-                    on:input=move |event| form.update(|form| form.source = event_target_value(&event))
-                />
-            </label>
-            <p class="actions">
-                <button type="button" class="main" on:click=save>"Keep these limits"</button>
-                {move || said.get().map(|said| match said {
-                    Ok(()) => view! { <span role="status">"Kept, "<SavedWord/></span> }.into_any(),
-                    Err(why) => view! { <span class="refusal" role="alert">{why}</span> }.into_any(),
-                })}
-            </p>
+            <Choices legend options=units chosen choose/>
+            <div class="rows">{rows}</div>
+            <TextField label=("", "Source: manual, page") value=source set=set_source most=NOTE_MAX as u16/>
+            <p class="actions"><Press label="Keep these limits" act=keep class="main"/>{told}</p>
         </section>
     }
     .into_any()
 }
 
-#[component]
-fn Row(
-    form: RwSignal<LimitsForm>,
-    at: usize,
-    said: RwSignal<Option<Result<(), String>>>,
-) -> impl IntoView {
-    let row = form.with_untracked(|form| form.rows.get(at).cloned());
-    row.map(|row| {
-        let text = move || form.with(|f| f.rows.get(at).map(|r| r.text.clone()).unwrap_or_default());
-        let typed = move |event| {
-            said.set(None);
-            form.update(|form| {
-                if let Some(row) = form.rows.get_mut(at) {
-                    row.text = event_target_value(&event);
-                }
-            });
-        };
-        view! {
-            <label class="field limit">
-                <span><b>{row.quantity}</b>", "{row.bound}</span>
-                <input type="text" inputmode="decimal" autocomplete="off" maxlength="16" prop:value=text on:input=typed/>
-            </label>
-        }
-    })
+fn row(form: RwSignal<LimitsForm>, at: usize) -> Option<AnyView> {
+    let (quantity, bound) = form.with_untracked(|form| {
+        let row = form.rows.get(at)?;
+        Some((row.quantity, row.bound))
+    })?;
+    let read = move |form: &LimitsForm| form.rows.get(at).map(|row| row.text.clone());
+    let value = text(move || form.with(read).unwrap_or_default());
+    let set = Callback::new(move |text| {
+        form.update(|form| {
+            if let Some(row) = form.rows.get_mut(at) {
+                row.text = text;
+            }
+        });
+    });
+    Some(view! { <TextField label=(quantity, bound) value set most=16 decimal=true/> }.into_any())
 }

@@ -17,5 +17,4 @@ pub use limits::Limits;
 pub use new::New;
 pub use route::Route;
 pub use set_up::SetUp;
-pub use set_up_fields::Choices;
 pub use stations::Stations;

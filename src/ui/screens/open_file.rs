@@ -4,9 +4,11 @@ use leptos::html::Input;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::archive;
+use crate::archive::{self, Incoming};
 use crate::present;
 use crate::store::{file, sample};
+use crate::ui::parts::live::{flag, said, some};
+use crate::ui::parts::press::{Press, act};
 use crate::ui::state::State;
 
 /// Open a file, or the sample.
@@ -41,51 +43,49 @@ pub fn OpenFile() -> impl IntoView {
             });
         }
     };
-    let try_sample = move |_| {
+    let try_sample = act(move || {
         spawn_local(async move {
             take(sample::fetch().await.map_err(|why| why.to_string()));
         });
-    };
+    });
     view! {
         <p class="actions">
             <label class="button">
                 "Open a file"
                 <input type="file" class="unseen" accept=".json,.txt,application/json,text/plain" node_ref=input on:change=chosen data-testid="file"/>
             </label>
-            <button type="button" on:click=try_sample>"Try the sample"</button>
+            <Press label="Try the sample" act=try_sample/>
         </p>
-        {move || refused.get().map(|why| view! { <p class="refusal" role="alert" data-testid="refused">{why}</p> })}
-        <Before/>
+        {some(move || refused.get(), |why| said("refusal", "refused", why))}
+        {some(move || state.incoming.get(), before)}
     }
 }
 
 /// What the opened file holds, and the question whether to take it in.
-#[component]
-fn Before() -> impl IntoView {
+fn before(incoming: Incoming) -> AnyView {
     let state = State::get();
-    let put_down = move || state.incoming.set(None);
-    let take_in = move || {
+    let here = state.find(&incoming.session.id);
+    let preview = present::preview(&incoming, here.as_ref());
+    let put_down = act(move || state.incoming.set(None));
+    let take_in = act(move || {
         if let Some(incoming) = state.incoming.get_untracked() {
             state.take_in(&incoming.session);
-            put_down();
+            state.incoming.set(None);
         }
-    };
+    });
+    let lines = preview.lines.into_iter().map(|line| view! { <p>{line}</p> }.into_any());
+    let lines: Vec<AnyView> = lines.collect();
+    let nothing_new = preview.nothing_new;
     view! {
-        {move || state.incoming.get().map(|incoming| {
-            let here = state.find(&incoming.session.id);
-            let preview = present::preview(&incoming, here.as_ref());
-            let lines = preview.lines.into_iter().map(|line| view! { <p>{line}</p> });
-            view! {
-                <section class="preview" data-testid="preview" aria-live="polite">
-                    <h2>{preview.name}</h2>
-                    {preview.warning.map(|told| view! { <p class="refusal">{told}</p> })}
-                    {lines.collect_view()}
-                    <p class="actions">
-                        <button type="button" class="main" disabled=preview.nothing_new on:click=move |_| take_in()>"Take it in"</button>
-                        <button type="button" on:click=move |_| put_down()>"Leave it"</button>
-                    </p>
-                </section>
-            }
-        })}
+        <section class="preview" data-testid="preview" aria-live="polite">
+            <h2>{preview.name}</h2>
+            {preview.warning.map(|told| said("refusal", "warning", told))}
+            {lines}
+            <p class="actions">
+                <Press label="Take it in" act=take_in class="main" off=flag(move || nothing_new)/>
+                <Press label="Leave it" act=put_down/>
+            </p>
+        </section>
     }
+    .into_any()
 }

@@ -5,6 +5,7 @@ use leptos::task::spawn_local;
 
 use crate::device::page::Worker;
 use crate::store::persist;
+use crate::ui::parts::live::text;
 use crate::ui::parts::theme::ThemeChoice;
 use crate::ui::state::State;
 
@@ -12,7 +13,7 @@ use crate::ui::state::State;
 #[component]
 pub fn Safety() -> impl IntoView {
     let worker = State::get().worker;
-    let offline = move || match worker.get() {
+    let offline = text(move || match worker.get() {
         Worker::Ready | Worker::Waiting => "Ready to work without a network.",
         Worker::Starting => "Getting ready to work without a network …",
         Worker::Replaced => "Another tab started a new version. Load this page again.",
@@ -23,18 +24,17 @@ pub fn Safety() -> impl IntoView {
         Worker::Impossible => {
             "This address cannot work without a network: that needs HTTPS or localhost."
         }
-    };
+    }.to_owned());
     let lasting = RwSignal::new(None::<bool>);
     spawn_local(async move { lasting.set(Some(persist::persist().await)) });
-    let lasts = move || {
-        lasting.get().map(|lasts| {
-            if lasts {
-                "The browser has agreed not to clear it by itself."
-            } else {
-                "The browser may clear it when space runs short: export a file."
-            }
-        })
-    };
+    let lasts = text(move || {
+        let told = match lasting.get() {
+            Some(true) => "The browser has agreed not to clear it by itself.",
+            Some(false) => "The browser may clear it when space runs short: export a file.",
+            None => "",
+        };
+        told.to_owned()
+    });
     view! {
         <section class="safety">
             <h2>"Where your data is"</h2>

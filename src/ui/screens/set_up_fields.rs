@@ -4,106 +4,94 @@ use leptos::prelude::*;
 
 use crate::present::{self, NewSession};
 use crate::quantity::Unit;
-use crate::session::{Arrangement, CYLINDERS_MAX, MAINS_MAX, RouteChoice};
+use crate::session::{Arrangement, CYLINDERS_MAX, MAINS_MAX, NOTE_MAX, RouteChoice};
+use crate::ui::parts::field::{Choices, TextField, among};
+use crate::ui::parts::live::{flag, some, text};
+use crate::ui::parts::press::{Press, act};
 
 /// Name, layout, unit and route.
 #[component]
 pub fn SetUpFields(form: RwSignal<NewSession>) -> impl IntoView {
-    let usual = move || form.with(NewSession::usual_name);
+    let name = text(move || form.with(|f| f.name.clone()));
+    let set_name = Callback::new(move |name| form.update(|f| f.name = name));
+    let usual = text(move || form.with(NewSession::usual_name));
+    let blind = some(
+        move || form.with(|f| (f.route == RouteChoice::Plain).then_some(())),
+        |()| view! { <p class="honest">{present::PLAIN_ROUTE_BLIND}</p> },
+    );
     view! {
-        <label class="field">
-            <span>"Name"</span>
-            <input
-                type="text"
-                maxlength="200"
-                autocomplete="off"
-                placeholder=usual
-                prop:value=move || form.with(|f| f.name.clone())
-                on:input=move |event| form.update(|f| f.name = event_target_value(&event))
-            />
-        </label>
-        <Choices
-            legend="Cylinders stand"
-            options=Arrangement::ALL.map(|a| (a, present::arrangement(a))).to_vec()
-            chosen=Signal::derive(move || form.with(|f| f.arrangement))
-            choose=Callback::new(move |a| form.update(|f| f.set_arrangement(a)))
-        />
-        <Stepper
-            label="Cylinders"
-            most=CYLINDERS_MAX
-            value=Signal::derive(move || form.with(|f| f.cylinders))
-            set=Callback::new(move |n| form.update(|f| f.set_cylinders(n)))
-        />
-        <Stepper
-            label="Main journals"
-            most=MAINS_MAX
-            value=Signal::derive(move || form.with(|f| f.mains))
-            set=Callback::new(move |n| form.update(|f| f.mains = n))
-        />
-        <Stepper
-            label="Rods on a throw"
-            most=2
-            value=Signal::derive(move || form.with(|f| f.rods_per_throw))
-            set=Callback::new(move |n| form.update(|f| f.rods_per_throw = n))
-        />
-        <Choices
-            legend="Unit"
-            options=Unit::ALL.map(|u| (u, u.sign())).to_vec()
-            chosen=Signal::derive(move || form.with(|f| f.unit))
-            choose=Callback::new(move |u| form.update(|f| f.unit = u))
-        />
-        <Choices
-            legend="Route"
-            options=RouteChoice::ALL.map(|r| (r, present::route_choice(r))).to_vec()
-            chosen=Signal::derive(move || form.with(|f| f.route))
-            choose=Callback::new(move |r| form.update(|f| f.route = r))
-        />
-        {move || form.with(|f| f.route == RouteChoice::Plain).then(|| view! {
-            <p class="honest">{present::PLAIN_ROUTE_BLIND}</p>
-        })}
+        <TextField label=("", "Name") value=name set=set_name most=NOTE_MAX as u16 hint=usual/>
+        {choice(
+            form,
+            "Cylinders stand",
+            Arrangement::ALL.map(|a| (a, present::arrangement(a))),
+            |f| f.arrangement,
+            NewSession::set_arrangement,
+        )}
+        {stepper(form, "Cylinders", CYLINDERS_MAX, |f| f.cylinders, NewSession::set_cylinders)}
+        {stepper(form, "Main journals", MAINS_MAX, |f| f.mains, |f, n| f.mains = n)}
+        {stepper(form, "Rods on a throw", 2, |f| f.rods_per_throw, |f, n| f.rods_per_throw = n)}
+        {choice(form, "Unit", Unit::ALL.map(|u| (u, u.sign())), |f| f.unit, |f, u| f.unit = u)}
+        {choice(
+            form,
+            "Route",
+            RouteChoice::ALL.map(|r| (r, present::route_choice(r))),
+            |f| f.route,
+            |f, r| f.route = r,
+        )}
+        {blind}
     }
 }
 
-/// One of a few, all in sight.
-#[component]
-pub fn Choices<T>(
+/// A choice for a field of the set-up.
+fn choice<T, const N: usize>(
+    form: RwSignal<NewSession>,
     legend: &'static str,
-    options: Vec<(T, &'static str)>,
-    chosen: Signal<T>,
-    choose: Callback<T>,
-) -> impl IntoView
+    options: [(T, &'static str); N],
+    read: fn(&NewSession) -> T,
+    write: fn(&mut NewSession, T),
+) -> AnyView
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
-    let options = options.into_iter().map(move |(option, label)| {
-        view! {
-            <label class="choice">
-                <input
-                    type="radio"
-                    name=legend
-                    prop:checked=move || chosen.get() == option
-                    on:change=move |_| choose.run(option)
-                />
-                <span>{label}</span>
-            </label>
-        }
-    });
-    view! {
-        <fieldset class="choices"><legend>{legend}</legend>{options.collect_view()}</fieldset>
-    }
+    let (chosen, choose) = among(
+        options.map(|(value, _)| value),
+        move || form.with(read),
+        move |value| form.update(|form| write(form, value)),
+    );
+    let options = options.map(|(_, label)| label.to_owned()).to_vec();
+    view! { <Choices legend=legend.to_owned() options chosen choose/> }.into_any()
 }
 
 /// A small count with a key to either side.
-#[component]
-fn Stepper(label: &'static str, most: u8, value: Signal<u8>, set: Callback<u8>) -> impl IntoView {
-    let less = move |_| set.run(value.get_untracked().saturating_sub(1));
-    let more = move |_| set.run(value.get_untracked().saturating_add(1));
+fn stepper(
+    form: RwSignal<NewSession>,
+    label: &'static str,
+    most: u8,
+    read: fn(&NewSession) -> u8,
+    write: fn(&mut NewSession, u8),
+) -> AnyView {
+    let set = move |count: fn(u8) -> Option<u8>| {
+        act(move || {
+            form.update(|form| {
+                if let Some(count) = count(read(form)) {
+                    write(form, count);
+                }
+            });
+        })
+    };
+    let less = set(|count| count.checked_sub(1));
+    let more = set(|count| count.checked_add(1));
+    let at_least = flag(move || form.with(read) <= 1);
+    let at_most = flag(move || most <= form.with(read));
+    let count = text(move || form.with(read).to_string());
     view! {
         <div class="stepper" role="group" aria-label=label>
             <span>{label}</span>
-            <button type="button" aria-label=format!("{label}: one less") disabled=move || value.get() <= 1 on:click=less>"−"</button>
-            <output>{move || value.get()}</output>
-            <button type="button" aria-label=format!("{label}: one more") disabled=move || most <= value.get() on:click=more>"+"</button>
+            <Press label="−" name=format!("{label}: one less") act=less off=at_least/>
+            <output>{count}</output>
+            <Press label="+" name=format!("{label}: one more") act=more off=at_most/>
         </div>
     }
+    .into_any()
 }

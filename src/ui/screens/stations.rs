@@ -15,24 +15,21 @@ pub fn Stations(id: SessionId) -> impl IntoView {
     let stops = state.peek(present::route).unwrap_or_default();
     let here = state.draft(&id).map(|draft| draft.station);
     let address = sheet_address(&id, Sheet::Route);
-    let visit = {
-        let id = id.clone();
-        Callback::new(move |stop: Stop| {
-            let purpose = if stop.is_read() { Purpose::Replace } else { Purpose::Add };
-            let draft = Draft {
-                station: stop.station,
-                purpose,
-                whole: false,
-                typed: String::new(),
-            };
-            state.keep_draft(&id, &draft);
-            go(&address);
-        })
-    };
-    let rows = stops
+    let of = id.clone();
+    let visit = Callback::new(move |(station, is_read): (Station, bool)| {
+        let draft = Draft {
+            station,
+            purpose: if is_read { Purpose::Replace } else { Purpose::Add },
+            whole: false,
+            typed: String::new(),
+        };
+        state.keep_draft(&of, &draft);
+        go(&address);
+    });
+    let rows: Vec<AnyView> = stops
         .chunk_by(|a, b| Feature::of(a.station) == Feature::of(b.station))
-        .map(|stops| view! { <OfFeature stops=stops.to_vec() here visit/> })
-        .collect_view();
+        .map(|stops| of_feature(stops, here, visit))
+        .collect();
     view! {
         <Bar id here=Sheet::Stations/>
         <div class="sheet">
@@ -42,27 +39,27 @@ pub fn Stations(id: SessionId) -> impl IntoView {
     }
 }
 
-#[component]
-fn OfFeature(stops: Vec<Stop>, here: Option<Station>, visit: Callback<Stop>) -> impl IntoView {
+fn of_feature(
+    stops: &[Stop],
+    here: Option<Station>,
+    visit: Callback<(Station, bool)>,
+) -> AnyView {
     let title = stops.first().map(|stop| present::feature(Feature::of(stop.station)));
-    let rows = stops.into_iter().map(|stop| {
-        let current = (here == Some(stop.station)).then_some("step");
-        let read = if stop.is_read() { "yes" } else { "no" };
-        let values = if stop.is_read() { stop.values.join(", ") } else { "open".to_owned() };
-        let place = present::place(stop.station);
+    let row = |stop: &Stop| {
+        let (station, is_read) = (stop.station, stop.is_read());
+        let current = (here == Some(station)).then_some("step");
+        let read = if is_read { "yes" } else { "no" };
+        let values = if is_read { stop.values.join(", ") } else { "open".to_owned() };
         view! {
             <li>
-                <button type="button" data-read=read aria-current=current on:click=move |_| visit.run(stop.clone())>
-                    <span>{place}</span>
+                <button type="button" data-read=read aria-current=current on:click=move |_| visit.run((station, is_read))>
+                    <span>{present::place(station)}</span>
                     <b>{values}</b>
                 </button>
             </li>
         }
-    });
-    view! {
-        <section class="stops">
-            <h2>{title}</h2>
-            <ul>{rows.collect_view()}</ul>
-        </section>
-    }
+        .into_any()
+    };
+    let rows: Vec<AnyView> = stops.iter().map(row).collect();
+    view! { <section class="stops"><h2>{title}</h2><ul>{rows}</ul></section> }.into_any()
 }

@@ -125,7 +125,7 @@ impl Entry {
             Ok(changed) => {
                 self.said.set(None);
                 let readings = changed.map(|c| c.readings).unwrap_or_default();
-                match readings.into_values().next_back() {
+                match readings.values().next_back() {
                     Some(reading) => self.arrive(reading.station),
                     None => {
                         if let Some((station, purpose)) = self.at.get_untracked() {

@@ -13,10 +13,11 @@ use crate::present::{Draft, Keypad};
 use crate::session::SessionId;
 use crate::ui::parts::bar::Bar;
 use crate::ui::parts::keypad::{Keys, Touch, of_keyboard};
+use crate::ui::parts::live::flag;
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 use entry::Entry;
-use shown::{Last, Place, Value};
+use shown::Shown;
 use tools::Tools;
 
 /// The fender screen.
@@ -25,9 +26,7 @@ pub fn Route(id: SessionId) -> impl IntoView {
     let state = State::get();
     let entry = Entry::new(state, state.draft(&id));
     keep_draft(entry, id.clone());
-    let whole = Signal::derive(move || {
-        entry.keypad.with(|k| k.as_ref().is_none_or(Keypad::is_whole))
-    });
+    let whole = flag(move || entry.keypad.with(|k| k.as_ref().is_none_or(Keypad::is_whole)));
     let root = NodeRef::<Div>::new();
     // Keys of a keyboard are taken while the screen itself has the focus.
     Effect::new(move |_| {
@@ -52,11 +51,7 @@ pub fn Route(id: SessionId) -> impl IntoView {
     view! {
         <div class="route" tabindex="-1" node_ref=root on:keydown=on_key>
             <Bar id here=Sheet::Route/>
-            <div class="reading">
-                <Place entry/>
-                <Value entry/>
-                <Last entry/>
-            </div>
+            <Shown entry/>
             <Tools entry stations/>
             <Keys whole touch/>
         </div>

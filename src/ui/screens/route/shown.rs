@@ -3,44 +3,50 @@
 use leptos::prelude::*;
 
 use super::entry::Entry;
-use crate::present::{self, Face, Keypad, Purpose, RouteView};
+use crate::present::{self, Face, Keypad, LastRead, Purpose, RouteView};
 use crate::ui::parts::bar::SavedWord;
+use crate::ui::parts::live::{said, some, text};
 use crate::ui::parts::mark::MarkSign;
+use crate::ui::parts::press::{Press, act};
 
-/// Which feature and where on it.
+/// Place, number, and what was said last.
 #[component]
-pub fn Place(entry: Entry) -> impl IntoView {
-    let view = shown(entry);
+pub fn Shown(entry: Entry) -> impl IntoView {
+    let view = Memo::new(move |_| {
+        let Some((station, purpose)) = entry.at.get() else {
+            return RouteView::default();
+        };
+        entry.stops.with(|stops| {
+            let view = |s: &_, _: &_| present::view(s, stops, station, purpose);
+            entry.state.peek(view).unwrap_or_default()
+        })
+    });
+    let part = move |part: fn(&RouteView) -> String| text(move || view.with(part));
     view! {
-        <div class="place">
-            <p class="feature">
-                <span data-testid="feature">{move || view.read().feature.clone()}</span>
-                <span class="progress">
-                    {move || {
-                        let progress = view.read().progress;
-                        format!("{} of {}", progress.read, progress.of)
-                    }}
-                </span>
-            </p>
-            <p class="station" data-testid="place">{move || view.read().place.clone()}</p>
-            <p class="where">{move || view.read().where_exactly}</p>
+        <div class="reading">
+            <div class="place">
+                <p class="feature">
+                    <span data-testid="feature">{part(|v| v.feature.clone())}</span>
+                    <span class="progress" data-testid="progress">
+                        {part(|v| format!("{} of {}", v.progress.read, v.progress.of))}
+                    </span>
+                </p>
+                <p class="station" data-testid="place">{part(|v| v.place.clone())}</p>
+                <p class="where">{part(|v| v.where_exactly.to_owned())}</p>
+            </div>
+            {number(entry, view)}
+            {last(entry, view)}
         </div>
     }
 }
 
 /// The number under way, whole at once, with its unit.
-#[component]
-pub fn Value(entry: Entry) -> impl IntoView {
-    let view = shown(entry);
+fn number(entry: Entry, view: Memo<RouteView>) -> AnyView {
     let face = Memo::new(move |_| entry.keypad.with(|k| k.as_ref().map(Keypad::face)));
     let part = move |part: fn(&Face) -> String| {
-        move || face.with(|face| face.as_ref().map(part).unwrap_or_default())
+        text(move || face.with(|face| face.as_ref().map(part).unwrap_or_default()))
     };
-    let label = move || {
-        let view = view.read();
-        let told = view.purpose.clone().unwrap_or_default();
-        format!("{}, {} {told}", view.feature, view.place)
-    };
+    let label = text(move || view.with(RouteView::label));
     view! {
         <div class="value" role="group" aria-label=label>
             <output data-testid="value">
@@ -51,53 +57,47 @@ pub fn Value(entry: Entry) -> impl IntoView {
             <span class="unit">{part(|face| face.unit.to_owned())}</span>
         </div>
     }
+    .into_any()
 }
 
 /// A refusal, what ENTER will do, or what was read last and how it reads.
-#[component]
-pub fn Last(entry: Entry) -> impl IntoView {
-    let view = shown(entry);
+fn last(entry: Entry, view: Memo<RouteView>) -> AnyView {
     let last = entry.state.read(|session, _| present::last_read(session));
-    let other = move || match entry.at.get() {
-        Some((station, Purpose::Replace)) => entry.at.set(Some((station, Purpose::Add))),
-        Some((station, Purpose::Add)) => entry.at.set(Some((station, Purpose::Replace))),
-        None => {}
-    };
-    let other_word = move || match entry.at.get() {
-        Some((_, Purpose::Replace)) => "keep both",
-        _ => "replace it",
-    };
-    view! {
-        <div class="said" aria-live="polite">
-            {move || entry.said.get().map(|said| view! {
-                <p class="refusal" data-testid="said">{said}</p>
-            })}
-            {move || view.read().purpose.clone().map(|purpose| view! {
+    let refusal = some(
+        move || entry.said.get(),
+        |told| said("refusal", "said", told),
+    );
+    let purpose = some(
+        move || view.with(|view| view.purpose.clone()),
+        move |purpose| {
+            let (other, word) = match entry.at.get() {
+                Some((_, Purpose::Replace)) => (Purpose::Add, "keep both"),
+                _ => (Purpose::Replace, "replace it"),
+            };
+            let turn = act(move || {
+                entry.at.update(|at| {
+                    if let Some((_, purpose)) = at {
+                        *purpose = other;
+                    }
+                });
+            });
+            view! {
                 <p class="purpose" data-testid="purpose">
-                    {purpose}
-                    <button type="button" on:click=move |_| other()>{other_word}</button>
+                    <span>{purpose}</span>
+                    <Press label=word act=turn/>
                 </p>
-            })}
-            {move || last.get().map(|last| view! {
-                <p class="last" data-testid="last">
-                    <MarkSign mark=last.mark/>
-                    <span><b>{last.value}</b>" "{last.words}</span>
-                    <small>{last.station}</small>
-                    <SavedWord/>
-                </p>
-            })}
-        </div>
-    }
-}
-
-fn shown(entry: Entry) -> Memo<RouteView> {
-    Memo::new(move |_| {
-        let Some((station, purpose)) = entry.at.get() else {
-            return RouteView::default();
-        };
-        entry.stops.with(|stops| {
-            let view = |s: &_, _: &_| present::view(s, stops, station, purpose);
-            entry.state.peek(view).unwrap_or_default()
-        })
-    })
+            }
+        },
+    );
+    let last = some(move || last.get(), |last: LastRead| {
+        view! {
+            <p class="last" data-testid="last">
+                <MarkSign mark=last.mark/>
+                <span><b>{last.value}</b>" "{last.words}</span>
+                <small>{last.station}</small>
+                <SavedWord/>
+            </p>
+        }
+    });
+    view! { <div class="said" aria-live="polite">{refusal}{purpose}{last}</div> }.into_any()
 }

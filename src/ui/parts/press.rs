@@ -1,0 +1,48 @@
+//! A button.
+
+use leptos::ev::MouseEvent;
+use leptos::prelude::*;
+
+use super::live::flag;
+
+/// A button that acts when it is pressed.
+#[component]
+pub fn Press(
+    /// What stands on it.
+    #[prop(into)]
+    label: Signal<String>,
+    /// What it does.
+    act: Callback<()>,
+    /// Its class.
+    #[prop(optional)]
+    class: &'static str,
+    /// Its name for screen readers, where the label says too little alone.
+    #[prop(optional)]
+    name: Option<String>,
+    /// Its name for the tests.
+    #[prop(optional)]
+    testid: &'static str,
+    /// Whether it can be pressed.
+    #[prop(optional)]
+    off: Option<Signal<bool>>,
+) -> impl IntoView {
+    let off = off.unwrap_or_else(|| flag(|| false));
+    let press = Callback::new(move |_: MouseEvent| act.run(()));
+    view! {
+        <button
+            type="button"
+            class=class
+            aria-label=name
+            data-testid=testid
+            disabled=off
+            on:click=move |event| press.run(event)
+        >
+            {label}
+        </button>
+    }
+}
+
+/// The action of a button.
+pub fn act(act: impl Fn() + Send + Sync + 'static) -> Callback<()> {
+    Callback::new(move |()| act())
+}

@@ -1,0 +1,202 @@
+//! The findings screen.
+
+use expect_test::{Expect, expect};
+use fenderbench::assess::assess;
+use fenderbench::present::{FindingsView, findings};
+use fenderbench::session::{Document, Edit, Field, Kind, RouteChoice, Session};
+
+use crate::assess::worked_example;
+use crate::make::{INCH, TABLET, document, limit, measured};
+
+fn view(session: &Session) -> FindingsView {
+    findings(session, &assess(session))
+}
+
+fn check_features(session: &Session, expect: &Expect) {
+    let view = view(session);
+    let lines = view
+        .kinds
+        .iter()
+        .flat_map(|kind| &kind.features)
+        .map(|feature| {
+            let missing = feature.missing.join(" | ");
+            format!(
+                "{} [{}] {} — {missing}",
+                feature.title,
+                feature.mark.key(),
+                feature.words
+            )
+        });
+    expect.assert_eq(&lines.collect::<Vec<_>>().join("\n"));
+}
+
+fn check_rows(session: &Session, kind: Kind, position: usize, expect: &Expect) {
+    let view = view(session);
+    let kind = view.kinds.iter().find(|view| view.kind == kind).unwrap();
+    let rows = kind.features[position - 1].rows.iter().map(|row| {
+        let sense = row
+            .sense
+            .map(|sense| format!(" ({sense})"))
+            .unwrap_or_default();
+        format!(
+            "{}: {}{sense} [{}] {}",
+            row.label,
+            row.value,
+            row.mark.key(),
+            row.words
+        )
+    });
+    expect.assert_eq(&rows.collect::<Vec<_>>().join("\n"));
+}
+
+#[test]
+fn a_feature_is_named_after_its_worst() {
+    check_features(
+        &worked_example(),
+        &expect![[r#"
+        Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
+        Bore 2 [large] Size reads beyond limit by 0.005 mm (too large); not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
+        Piston 1 [service] Piston-to-wall reads inside service limit — 
+        Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
+        Main journal 1 [shape] Out-of-round reads beyond limit by 0.0053 mm — 
+        Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
+        Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
+        Rod journal 1 [no-limit] Size no limit given — 
+        Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
+    );
+}
+
+#[test]
+fn rows_say_what_their_signs_mean() {
+    check_rows(
+        &worked_example(),
+        Kind::Bore,
+        1,
+        &expect![[r#"
+        Size, mean: 82.031 mm [service] reads inside service limit
+        Size, smallest: 82.013 mm [new] reads inside new limits
+        Size, largest: 82.062 mm [service] reads inside service limit
+        Wear: 0.057 mm [service] reads inside service limit
+        Out-of-round, top: +0.031 mm (longer across the crank) [service] reads inside service limit
+        Out-of-round, bottom: +0.005 mm (longer across the crank) [new] reads inside new limits
+        Out-of-round, largest: +0.031 mm [service] reads inside service limit
+        Taper, thrust: +0.044 mm (larger at the top) [shape] reads beyond limit by 0.004 mm
+        Taper, along the crank: +0.018 mm (larger at the top) [service] reads inside service limit
+        Taper, largest: +0.044 mm [shape] reads beyond limit by 0.004 mm"#]],
+    );
+    check_rows(
+        &worked_example(),
+        Kind::RodJournal,
+        2,
+        &expect![[r#"
+        Size, mean: 45.0015 mm [no-limit] no limit given
+        Size, smallest: 45.000 mm [no-limit] no limit given
+        Size, largest: 45.003 mm [no-limit] no limit given
+        Out-of-round, first end: — [unread] not measured
+        Out-of-round, last end (45° pair): — [unread] not measured
+        Out-of-round, largest: — [unread] not measured
+        Taper, in line with the throw: −0.003 mm (larger at the last end) [no-limit] no limit given
+        Taper, largest: −0.003 mm [no-limit] no limit given"#]],
+    );
+    check_rows(
+        &worked_example(),
+        Kind::Piston,
+        2,
+        &expect![[r#"
+        Size: 81.890 mm [small] reads beyond limit by 0.010 mm (too small)
+        Piston-to-wall, least: 0.215 mm [large] reads beyond limit by 0.065 mm (too large)
+        Piston-to-wall, greatest: 0.215 mm [large] reads beyond limit by 0.065 mm (too large)"#]],
+    );
+}
+
+#[test]
+fn inches_are_told_as_rounded_where_they_are() {
+    let mut fields = vec![Field::DisplayUnit(INCH), Field::Cylinders(1)];
+    fields.push(limit("piston/size/service", "81.900 mm"));
+    let session = measured(fields, &[("piston/1/skirt/gauge_point/0", "81.890 mm")]);
+    check_rows(
+        &session,
+        Kind::Piston,
+        1,
+        &expect![[r#"
+        Size: ≈ 3.2240 in [small] reads beyond limit by ≈ 0.0004 in (too small)
+        Piston-to-wall, least: — [unread] not measured
+        Piston-to-wall, greatest: — [unread] not measured"#]],
+    );
+}
+
+#[test]
+fn limits_stand_as_the_manual_prints_them() {
+    let mut fields = vec![
+        limit("main_journal/size/new_low", "1.9680 in"),
+        limit("main_journal/size/service", "49.96 mm"),
+        limit("main_journal/taper/new_high", "0.010 mm"),
+    ];
+    fields.push(Field::LimitSource(Kind::MainJournal, "page 4".to_owned()));
+    let view = view(&measured(fields, &[]));
+    let mains = &view.kinds[2];
+    let limits = mains
+        .limits
+        .iter()
+        .map(|row| format!("{}: {}", row.quantity, row.text));
+    let text = format!(
+        "{} ({})\n{}",
+        mains.title,
+        mains.source,
+        limits.collect::<Vec<_>>().join("\n")
+    );
+    expect![[r#"
+        Main journals (page 4)
+        Size: new, low 1.9680 in · service limit 49.96 mm
+        Taper: new, at most 0.010 mm"#]]
+    .assert_eq(&text);
+}
+
+#[test]
+fn the_plain_route_says_what_it_cannot_see() {
+    let blind = |route| view(&measured(vec![Field::Route(route)], &[])).blind;
+    assert_eq!(blind(RouteChoice::Standard), None);
+    expect![["Two places in the same two directions cannot see an oval that lies at 45° to them."]]
+        .assert_eq(blind(RouteChoice::Plain).unwrap());
+}
+
+#[test]
+fn readings_outside_the_layout_are_listed() {
+    let readings = [
+        ("bore/6/whole/top/0", "82.010 mm"),
+        ("bore/1/whole/top/0", "82.010 mm"),
+    ];
+    let view = view(&measured(vec![Field::Cylinders(4)], &readings));
+    assert_eq!(view.outside_layout, ["Bore 6, top, thrust: 82.010 mm"]);
+}
+
+#[test]
+fn contradicting_limits_are_told() {
+    let mut phone = document(vec![limit("bore/size/new_low", "82.000 mm")]);
+    let mut tablet = Document::open(phone.session().clone(), TABLET);
+    assert_eq!(view(phone.session()).contradiction, None);
+    let set = |text| Edit::Set(limit("bore/size/new_low", text));
+    phone.dispatch(&set("82.050 mm")).unwrap();
+    let high = Edit::Set(limit("bore/size/new_high", "82.020 mm"));
+    tablet.dispatch(&high).unwrap();
+    phone.merge(tablet.session());
+    expect![["Limits for bore, size: the low limit is above the high limit."]]
+        .assert_eq(&view(phone.session()).contradiction.unwrap());
+}
+
+#[test]
+fn a_feature_measured_in_part_says_so() {
+    let fields = || vec![Field::Cylinders(1), limit("bore/size/service", "82.100 mm")];
+    let words = |readings: &[(&str, &str)]| {
+        let view = view(&measured(fields(), readings));
+        view.kinds[0].features[0].words.clone()
+    };
+    assert_eq!(words(&[]), "not measured");
+    let all = ["top/0", "top/90", "bottom/0", "bottom/90"].map(|at| format!("bore/1/whole/{at}"));
+    let readings: Vec<_> = all.iter().map(|at| (at.as_str(), "82.010 mm")).collect();
+    for n in 1..4 {
+        let part = "Size reads inside service limit; not all of it measured";
+        assert_eq!(words(&readings[..n]), part);
+    }
+    assert_eq!(words(&readings), "Size reads inside service limit");
+}
