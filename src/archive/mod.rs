@@ -13,9 +13,7 @@ mod v1;
 
 pub use error::ImportError;
 pub use guard::{BYTES_MAX, DEPTH_MAX};
-pub use shelf::{
-    DRAFT_SLOT, Loaded, READINGS_PER_SEGMENT, ROOT, Shelf, key_of, session_of_key,
-};
+pub use shelf::{DRAFT_SLOT, Loaded, READINGS_PER_SEGMENT, ROOT, Shelf, key_of, session_of_key};
 
 use crate::session::{Replica, Session};
 
@@ -82,9 +80,7 @@ pub fn import(text: &str) -> Result<Incoming, ImportError> {
     session
         .check_limits()
         .map_err(|why| ImportError::damaged("limits", why))?;
-    let known = |section: &str, id: String| {
-        session.extras.contains_key(&(section.to_owned(), id))
-    };
+    let known = |section: &str, id: String| session.extras.contains_key(&(section.to_owned(), id));
     for (id, reading) in &session.readings {
         let (gauge, setting) = (reading.gauge, reading.setting);
         if !session.gauges.contains_key(&gauge) && !known("gauges", gauge.to_string()) {

@@ -3,7 +3,7 @@
 use core::fmt;
 
 use litemap::LiteMap;
-use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
+use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
 use serde_json::value::RawValue;
 
 use super::ImportError;
@@ -22,7 +22,14 @@ pub(super) struct Object<'a> {
 impl<'a> Object<'a> {
     /// Reads the object in a text; `place` is where it is, in words.
     pub(super) fn parse(text: &'a str, place: &str) -> Result<Self, ImportError> {
-        let Fields(fields) = serde_json::from_str(text).map_err(|e| fault(&e, place))?;
+        let found = serde_json::from_str(text).map_err(|e| fault(&e, place))?;
+        let Fields { fields, twice } = found;
+        if let Some(key) = twice {
+            return Err(ImportError::damaged(
+                place,
+                format!("“{key}” appears twice."),
+            ));
+        }
         Ok(Self {
             place: place.to_owned(),
             fields,
@@ -60,7 +67,8 @@ impl<'a> Object<'a> {
     pub(super) fn count(&mut self, key: &str) -> Result<u64, ImportError> {
         let text = self.need(key)?;
         // The JSON parser would bring its floats along.
-        text.parse().map_err(|_| self.wrong(key, "is not a whole number"))
+        text.parse()
+            .map_err(|_| self.wrong(key, "is not a whole number"))
     }
 
     /// A fault of a field of this object.
@@ -94,21 +102,19 @@ impl<'a> Object<'a> {
 /// Refuses unknown text too long to be kept.
 pub(super) fn check_extra(place: &str, text: &str) -> Result<(), ImportError> {
     if EXTRA_BYTES_MAX < text.len() {
-        let why = format!("what this version does not know is longer than {EXTRA_BYTES_MAX} bytes.");
+        let why =
+            format!("what this version does not know is longer than {EXTRA_BYTES_MAX} bytes.");
         return Err(ImportError::damaged(place, why));
     }
     Ok(())
 }
 
+/// What a text is that is no object. (The parser's own words are left out:
+/// they would bring every message of the standard library along.)
 fn fault(error: &serde_json::Error, place: &str) -> ImportError {
     use serde_json::error::Category;
     match error.classify() {
-        // Our own refusal, or something else than an object.
-        Category::Data => {
-            let text = error.to_string();
-            let why = text.split(" at line ").next().unwrap_or_default();
-            ImportError::damaged(place, format!("{why}."))
-        }
+        Category::Data => ImportError::damaged(place, "there is no object."),
         category => ImportError::NotJson {
             line: error.line(),
             column: error.column(),
@@ -117,7 +123,12 @@ fn fault(error: &serde_json::Error, place: &str) -> ImportError {
     }
 }
 
-struct Fields<'a>(LiteMap<String, &'a RawValue>);
+/// The fields of an object, and the first key that stands there twice.
+#[derive(Default)]
+struct Fields<'a> {
+    fields: LiteMap<String, &'a RawValue>,
+    twice: Option<String>,
+}
 
 impl<'de> Deserialize<'de> for Fields<'de> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
@@ -135,12 +146,12 @@ impl<'de> Visitor<'de> for FieldsVisitor {
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
-        let mut fields = LiteMap::new();
+        let mut found = Fields::default();
         while let Some((key, value)) = map.next_entry::<String, &RawValue>()? {
-            if fields.insert(key.clone(), value).is_some() {
-                return Err(A::Error::custom(format_args!("“{key}” appears twice")));
+            if found.fields.insert(key.clone(), value).is_some() {
+                found.twice.get_or_insert(key);
             }
         }
-        Ok(Fields(fields))
+        Ok(found)
     }
 }

@@ -121,7 +121,11 @@ impl Shelf {
             rest = session.beyond(&self.sealed);
         }
         self.turn += 1;
-        let slot = if self.turn.is_multiple_of(2) { "head-b" } else { "head-a" };
+        let slot = if self.turn.is_multiple_of(2) {
+            "head-b"
+        } else {
+            "head-a"
+        };
         let text = format!("{}\n{}", self.turn, write(&rest, replica));
         writes.push((key_of(&session.id, slot), text));
         writes

@@ -16,16 +16,17 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         kind: Kind::Bore,
         ..feature
     };
-    let across = |station: Station| {
-        station.direction == Direction::D0 && station.level != Level::Reference
-    };
+    let across =
+        |station: Station| station.direction == Direction::D0 && station.level != Level::Reference;
     let skirt = feature.station(Level::GaugePoint, Direction::D0);
     let asked = bore.stations(view.session.route());
     let mut missing: Vec<Station> = asked.into_iter().filter(|s| across(*s)).collect();
     missing.push(skirt);
     missing.retain(|station| view.at(*station).is_none());
 
-    let bores = view.stations_of(bore).filter(|(station, _)| across(*station));
+    let bores = view
+        .stations_of(bore)
+        .filter(|(station, _)| across(*station));
     let clearances = ordered(bores.filter_map(|(_, bore)| {
         let clearance = &bore - &view.at(skirt)?;
         Some((view.value(&clearance)?, clearance))

@@ -89,7 +89,14 @@ fn out_of_round(
         }
     }
     let weights: Vec<_> = found.into_iter().map(|o| o.weights).collect();
-    conclude(view, feature, Quantity::OutOfRound, each, &weights, findings);
+    conclude(
+        view,
+        feature,
+        Quantity::OutOfRound,
+        each,
+        &weights,
+        findings,
+    );
 }
 
 /// Taper by direction or between the means of the ends, then the largest.

@@ -118,9 +118,7 @@ fn square_pair(spots: &[Spot], along: u8) -> Option<Weights> {
         .filter(|spot| spot.place.along == along)
         .collect();
     level.iter().find_map(|a| {
-        let square = level
-            .iter()
-            .find(|b| b.place.angle == a.place.angle + 90)?;
+        let square = level.iter().find(|b| b.place.angle == a.place.angle + 90)?;
         Some(Weights::mean(&[&a.weights, &square.weights]))
     })
 }

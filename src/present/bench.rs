@@ -1,8 +1,8 @@
 //! The bench: every session with its progress and its worst finding.
 
-use super::wording::{Mark, comparison_words, feature, mark, quantity};
 use super::findings;
 use super::route::{progress, route};
+use super::wording::{Mark, comparison_words, feature, mark, quantity};
 use crate::assess::{Finding, assess};
 use crate::session::{Session, SessionId};
 

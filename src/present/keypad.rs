@@ -58,7 +58,7 @@ pub struct Keypad {
 
 /// What the keypad shows: never more than what was typed and what follows
 /// from it.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Face {
     /// Digits that were completed, before those typed.
     pub lead: String,
@@ -125,9 +125,14 @@ impl Keypad {
     fn digit(&mut self, digit: u8) -> Pressed {
         let decimals = self.typed.split_once('.').map(|(_, d)| d.len());
         let refusal = if !self.whole && LAST_DIGITS <= self.typed.len() {
-            Some(format!("{LAST_DIGITS} digits are typed: ENTER, or take one back."))
+            Some(format!(
+                "{LAST_DIGITS} digits are typed: ENTER, or take one back."
+            ))
         } else if decimals == Some(self.reads.decimals.into()) {
-            Some(format!("This gauge reads {} decimals.", self.reads.decimals))
+            Some(format!(
+                "This gauge reads {} decimals.",
+                self.reads.decimals
+            ))
         } else if decimals.is_none() && 3 <= self.typed.len() && self.whole {
             Some("Now the decimal point.".to_owned())
         } else {
@@ -191,7 +196,9 @@ impl Keypad {
         let typed = self.typed.len();
         match self.completion(&self.typed) {
             Some(count) if typed == LAST_DIGITS => Ok(self.counted(count)),
-            _ => Err(format!("Type the last {LAST_DIGITS} digits: {typed} so far.")),
+            _ => Err(format!(
+                "Type the last {LAST_DIGITS} digits: {typed} so far."
+            )),
         }
     }
 

@@ -1,9 +1,7 @@
 //! The form for the limits of a kind: texts in, an edit out.
 
 use crate::quantity::{Entered, Unit};
-use crate::session::{
-    Bound, Edit, Field, FieldKey, Kind, LimitKey, Quantity, Session, limit_keys,
-};
+use crate::session::{Bound, Edit, Field, FieldKey, Kind, LimitKey, Quantity, Session, limit_keys};
 
 use super::wording;
 

@@ -3,6 +3,7 @@
 
 mod bench;
 mod draft;
+mod fender;
 mod findings;
 mod keypad;
 mod limits_form;
@@ -13,12 +14,15 @@ mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
+pub use fender::{Fender, entry, keypad};
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
 pub use new_session::NewSession;
 pub use preview::{Preview, preview};
-pub use route::{LastRead, Progress, Purpose, RouteView, Stop, entry, keypad, last_read, last_station, next_open, progress, route, view};
+pub use route::{
+    LastRead, Progress, Purpose, RouteView, Stop, last_read, next_open, progress, route, view,
+};
 pub use wording::{
     COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, direction,
     feature, gauge, gauge_choice, kind, kind_plural, level, mark, number, place, quantity,

@@ -3,13 +3,12 @@
 
 use litemap::LiteMap;
 
-use super::keypad::{Keypad, Reads, plausible};
+use super::Fender;
+use super::keypad::Face;
 use super::wording;
 use crate::assess::{Assessment, FindingKey, Which, compare_reading};
-use crate::quantity::{Entered, Exact};
-use crate::session::{
-    Edit, Extra, Feature, Kind, Level, Quantity, Reading, RouteChoice, Session, Stamp, Station,
-};
+use crate::quantity::Exact;
+use crate::session::{Feature, Kind, Level, Quantity, RouteChoice, Session, Stamp, Station};
 
 /// A station on the route with what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -123,7 +122,9 @@ fn of_the_worst(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<S
         let reference = worst(2).flat_map(|f| f.square_pair(Level::Reference));
         middle.chain(reference).collect()
     } else {
-        worst(1).flat_map(|f| f.square_pair(Level::Centre)).collect()
+        worst(1)
+            .flat_map(|f| f.square_pair(Level::Centre))
+            .collect()
     }
 }
 
@@ -164,7 +165,13 @@ pub struct RouteView {
     /// What stands here, as typed.
     pub standing: Vec<String>,
     /// What ENTER will do, where that is not plain.
-    pub purpose: Option<String>,
+    pub purpose: String,
+    /// What the key beside it turns that into.
+    pub turn: &'static str,
+    /// The number under way.
+    pub face: Face,
+    /// What was refused or said last.
+    pub said: String,
     /// How far the route has come.
     pub progress: Progress,
     /// The station after this one.
@@ -175,25 +182,22 @@ impl RouteView {
     /// The number under way, by its place and what it is for.
     #[must_use]
     pub fn label(&self) -> String {
-        let told = self.purpose.as_deref().unwrap_or_default();
-        format!("{}, {} {told}", self.feature, self.place)
+        format!("{}, {} {}", self.feature, self.place, self.purpose)
     }
 }
 
-/// The view of a station on the route.
+/// The view of the fender screen.
 #[must_use]
-pub fn view(
-    session: &Session,
-    stops: &[Stop],
-    station: Station,
-    purpose: Purpose,
-) -> RouteView {
+pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
+    let Some(station) = fender.station() else {
+        return RouteView::default();
+    };
     let stop = stops.iter().find(|stop| stop.station == station);
     let standing = stop.map_or_else(Vec::new, |stop| stop.values.clone());
-    let told = match (standing.is_empty(), purpose) {
-        (true, _) => None,
-        (false, Purpose::Add) => Some(format!("Repeat of {}", standing.join(", "))),
-        (false, Purpose::Replace) => Some(format!("In place of {}", standing.join(", "))),
+    let (purpose, turn) = match (standing.is_empty(), fender.purpose()) {
+        (true, _) => (String::new(), ""),
+        (false, Purpose::Add) => (format!("Repeat of {}", standing.join(", ")), "replace it"),
+        (false, Purpose::Replace) => (format!("In place of {}", standing.join(", ")), "keep both"),
     };
     let gauge = session.gauge_for(station.kind);
     RouteView {
@@ -202,56 +206,15 @@ pub fn view(
         where_exactly: wording::where_exactly(station.level),
         gauge: gauge.map_or_else(String::new, |(_, gauge, _)| wording::gauge(gauge)),
         standing,
-        purpose: told,
+        purpose,
+        turn,
+        face: fender.face().unwrap_or_default(),
+        said: fender.said().unwrap_or_default().to_owned(),
         progress: progress(stops),
         next: next_open(stops, Some(station))
             .filter(|next| *next != station)
             .map(wording::station),
     }
-}
-
-/// The edit that enters a value at a station: a reading more, or one in
-/// place of what stands there. `None` if the session has no gauge for it.
-#[must_use]
-pub fn entry(
-    session: &Session,
-    station: Station,
-    purpose: Purpose,
-    entered: &Entered,
-    taken: &str,
-) -> Option<Edit> {
-    let (gauge, _, setting) = session.gauge_for(station.kind)?;
-    let add = Edit::Add(Reading {
-        station,
-        entered: entered.clone(),
-        gauge,
-        setting,
-        taken: taken.to_owned(),
-        strikes: 0,
-        extra: Extra::new(),
-    });
-    let here = session.standing().filter(|(_, r)| r.station == station);
-    let strikes: Vec<Edit> = match purpose {
-        Purpose::Add => Vec::new(),
-        Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
-    };
-    Some(if strikes.is_empty() {
-        add
-    } else {
-        Edit::Batch(strikes.into_iter().chain([add]).collect())
-    })
-}
-
-/// The keypad for a station: in what its gauge reads, near what is plausible.
-#[must_use]
-pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
-    let (_, gauge, setting) = session.gauge_for(station.kind)?;
-    let reads = Reads {
-        unit: gauge.unit(),
-        decimals: gauge.decimals(),
-    };
-    let near = plausible(session, station, setting);
-    Some(Keypad::resumed(reads, near, whole, typed))
 }
 
 /// What a reading just entered reads: its place, value, mark and sentence.
@@ -265,13 +228,6 @@ pub struct LastRead {
     pub mark: wording::Mark,
     /// The sentence of its comparison.
     pub words: String,
-}
-
-/// Where the latest standing reading was taken.
-#[must_use]
-pub fn last_station(session: &Session) -> Option<Station> {
-    let (_, reading) = session.standing().next_back()?;
-    Some(reading.station)
 }
 
 /// The latest standing reading and what it reads.

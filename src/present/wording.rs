@@ -69,11 +69,7 @@ pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
 
 /// The sentence of a comparison.
 #[must_use]
-pub fn comparison_words(
-    quantity: Quantity,
-    comparison: Option<Comparison>,
-    unit: Unit,
-) -> String {
+pub fn comparison_words(quantity: Quantity, comparison: Option<Comparison>, unit: Unit) -> String {
     let how = || match mark(quantity, comparison) {
         Mark::Shape => "",
         Mark::Small => " (too small)",
@@ -99,7 +95,11 @@ pub fn comparison_words(
 #[must_use]
 pub fn number(shown: &Shown) -> String {
     let text = shown.text.replace('-', "−");
-    if shown.exact { text } else { format!("≈ {text}") }
+    if shown.exact {
+        text
+    } else {
+        format!("≈ {text}")
+    }
 }
 
 /// A value of a quantity with its unit: shapes with their sign.

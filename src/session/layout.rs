@@ -142,7 +142,9 @@ impl Session {
 
     /// All features, in the order they are measured.
     pub fn features(&self) -> impl Iterator<Item = Feature> {
-        Kind::ALL.into_iter().flat_map(|kind| self.features_of(kind))
+        Kind::ALL
+            .into_iter()
+            .flat_map(|kind| self.features_of(kind))
     }
 
     /// True if the layout has this feature. Readings of others are kept.

@@ -73,7 +73,9 @@ fn map_beyond<K: Ord + Clone, V: Clone + PartialEq>(
     ours: &LiteMap<K, V>,
     older: &LiteMap<K, V>,
 ) -> LiteMap<K, V> {
-    let newer = ours.iter().filter(|(key, value)| older.get(key) != Some(value));
+    let newer = ours
+        .iter()
+        .filter(|(key, value)| older.get(key) != Some(value));
     ordered(newer.map(|(key, value)| (key.clone(), value.clone())))
 }
 
@@ -91,7 +93,12 @@ fn merge_register<T: Clone + Ord>(ours: &mut Register<T>, theirs: &Register<T>) 
 /// [`merge_register`].
 fn merge_reading(ours: &mut Reading, theirs: &Reading) {
     let strikes = ours.strikes.max(theirs.strikes);
-    if *ours < (Reading { strikes: ours.strikes, ..theirs.clone() }) {
+    if *ours
+        < (Reading {
+            strikes: ours.strikes,
+            ..theirs.clone()
+        })
+    {
         *ours = theirs.clone();
     }
     ours.strikes = strikes;

@@ -1,6 +1,6 @@
 //! Set-up: one register for each field, the latest stamp wins.
 
-use super::{LimitKey, Kind};
+use super::{Kind, LimitKey};
 use crate::quantity::{Entered, Unit};
 
 /// How the cylinders stand.

@@ -4,11 +4,12 @@
 //! counts as saved when the journal has committed it: a killed browser was
 //! seen to lose committed localStorage writes, never committed journal ones.
 
-use std::cell::RefCell;
 use litemap::LiteMap;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 
 use super::journal::Journal;
+use super::others::Others;
 use super::{StoreError, local};
 use crate::archive::{self, DRAFT_SLOT, ROOT, Shelf, key_of, session_of_key};
 use crate::device::random;
@@ -28,7 +29,11 @@ pub type Away = LiteMap<SessionId, ()>;
 pub struct Keeper {
     replica: Replica,
     journal: Option<Journal>,
+    others: Option<Rc<Others>>,
     shelves: Rc<RefCell<LiteMap<SessionId, Shelf>>>,
+    /// What the journal could not take, to go with the next record.
+    owed: Rc<RefCell<LiteMap<SessionId, Session>>>,
+    under_way: Rc<Cell<usize>>,
 }
 
 /// Everything found at the start.
@@ -67,10 +72,24 @@ impl Keeper {
         let keeper = Self {
             replica: replica(),
             journal,
+            others: None,
             shelves: Rc::default(),
+            owed: Rc::default(),
+            under_way: Rc::default(),
         };
         let found = keeper.read(&slots, records, notices);
         (keeper, found)
+    }
+
+    /// Listens to what other tabs have entered, and tells them.
+    pub fn meet_others(&mut self, hear: impl Fn(String, String) + 'static) {
+        self.others = Others::open(hear).map(Rc::new);
+    }
+
+    /// True while a change is on its way to the journal.
+    #[must_use]
+    pub fn is_busy(&self) -> bool {
+        0 < self.under_way.get()
     }
 
     /// The number of this device.
@@ -144,14 +163,36 @@ impl Keeper {
         if local.is_ok() {
             *shelf = next;
         }
-        let record = archive::write(added, self.replica);
+        drop(shelves);
+        let owed = self.owed.borrow_mut().remove(&id);
+        let mut record = owed.unwrap_or_else(|| Session::empty(id.clone()));
+        record.merge(added);
+        let text = archive::write(&record, self.replica);
+        if let Some(others) = &self.others {
+            others.tell(id.as_str(), &text);
+        }
         // Called now, not when polled: records lie in the order of changes.
         let journal = self.journal.as_ref();
-        let appended = journal.map(|journal| journal.append(id.as_str(), &record));
+        let appended = journal.map(|journal| journal.append(id.as_str(), &text));
+        self.under_way.set(self.under_way.get() + 1);
+        let keeper = self.clone();
         async move {
-            match appended {
-                Some(appended) => appended.await.and(local),
-                None => Err(local.err().unwrap_or(StoreError::NoJournal)),
+            let appended = match appended {
+                Some(appended) => appended.await,
+                None => Err(StoreError::NoJournal),
+            };
+            keeper.under_way.set(keeper.under_way.get() - 1);
+            if appended.is_err() {
+                let mut owed = keeper.owed.borrow_mut();
+                let empty = || Session::empty(id.clone());
+                owed.entry(id.clone()).or_insert_with(empty).merge(&record);
+            }
+            // What is wrong with the first store is said first: it is the
+            // one that a person can do something about.
+            local.and(appended)?;
+            match keeper.owed.borrow().get(&id) {
+                Some(_) => Err(StoreError::NoJournal),
+                None => Ok(()),
             }
         }
     }

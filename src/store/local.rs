@@ -4,8 +4,8 @@
 //! written here is safe from a crash of the page but not, for up to a minute,
 //! from a kill of the browser; that is what the journal is for.
 
-use litemap::LiteMap;
 use gloo_storage::{LocalStorage, Storage as _};
+use litemap::LiteMap;
 use web_sys::Storage;
 
 use super::{StoreError, window};

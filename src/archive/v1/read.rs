@@ -49,7 +49,9 @@ fn keep(session: &mut Session, section: &str, unknown: Object<'_>) -> Result<(),
     let place = unknown.place().to_owned();
     for (key, text) in unknown.entries() {
         check_extra(&place, text)?;
-        session.extras.insert((section.to_owned(), key), text.to_owned());
+        session
+            .extras
+            .insert((section.to_owned(), key), text.to_owned());
     }
     Ok(())
 }
@@ -205,8 +207,8 @@ fn unit(record: &mut Object<'_>, key: &str) -> Result<Unit, ImportError> {
 
 fn length(record: &mut Object<'_>, text: &str) -> Result<Entered, ImportError> {
     let unit = unit(record, "unit")?;
-    let entered = Entered::parse(text, unit)
-        .map_err(|why| ImportError::damaged(record.place(), why))?;
+    let entered =
+        Entered::parse(text, unit).map_err(|why| ImportError::damaged(record.place(), why))?;
     // A stored decimal has the point and nothing round it, so that one value
     // has one text.
     if entered.text() == text {

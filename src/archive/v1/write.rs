@@ -3,9 +3,7 @@
 use super::{KEPT_SECTIONS, SOURCE};
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
-use crate::session::{
-    Field, Gauge, Reading, Register, Replica, Session, Setting, Stamp,
-};
+use crate::session::{Field, Gauge, Reading, Register, Replica, Session, Setting, Stamp};
 
 /// A section under way: key and text of each record.
 type Records = Vec<(String, String)>;
@@ -40,9 +38,18 @@ fn body(session: &Session) -> String {
         let section = if in_limits { &mut limits } else { &mut set_up };
         section.push((key, stamped(value, register)));
     }
-    let gauges = session.gauges.iter().map(|(id, gauge)| record(id, gauge, gauge_fields));
-    let settings = session.settings.iter().map(|(id, s)| record(id, s, setting_fields));
-    let readings = session.readings.iter().map(|(id, r)| (id.to_string(), reading(r)));
+    let gauges = session
+        .gauges
+        .iter()
+        .map(|(id, gauge)| record(id, gauge, gauge_fields));
+    let settings = session
+        .settings
+        .iter()
+        .map(|(id, s)| record(id, s, setting_fields));
+    let readings = session
+        .readings
+        .iter()
+        .map(|(id, r)| (id.to_string(), reading(r)));
     let mut sections: Vec<(&str, Records)> = vec![
         ("set_up", set_up),
         ("limits", limits),

@@ -76,14 +76,17 @@ pub fn among<T, const N: usize>(
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
-    let chosen = Signal::derive(move || {
+    let read: Box<dyn Fn() -> usize + Send + Sync> = Box::new(move || {
         let now = read();
         all.iter().position(|one| *one == now).unwrap_or(N)
     });
-    let choose = Callback::new(move |at: usize| {
+    let write: Box<dyn Fn(usize) + Send + Sync> = Box::new(move |at| {
         if let Some(one) = all.get(at) {
             write(*one);
         }
     });
-    (chosen, choose)
+    (
+        Signal::derive(move || read()),
+        Callback::new(move |at| write(at)),
+    )
 }

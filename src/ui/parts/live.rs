@@ -6,31 +6,30 @@ use leptos::prelude::*;
 
 /// Text that follows the state.
 pub fn text(read: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
-    Signal::derive(read)
+    let read: Box<dyn Fn() -> String + Send + Sync> = Box::new(read);
+    Memo::new(move |_| read()).into()
 }
 
 /// A yes or no that follows the state.
 pub fn flag(read: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
-    Signal::derive(read)
+    let read: Box<dyn Fn() -> bool + Send + Sync> = Box::new(read);
+    Memo::new(move |_| read()).into()
 }
 
 /// A part of the screen that follows the state.
 pub type Live = Box<dyn FnMut() -> AnyView + Send>;
 
 /// A part of the screen that is made anew when what it reads changes.
-pub fn live<V: IntoAny>(mut view: impl FnMut() -> V + Send + 'static) -> Live {
-    Box::new(move || view().into_any())
+pub fn live(view: impl FnMut() -> AnyView + Send + 'static) -> Live {
+    Box::new(view)
 }
 
 /// A part of the screen that is there as long as there is something to show.
-pub fn some<T, V: IntoAny>(
+pub fn some<T>(
     read: impl Fn() -> Option<T> + Send + 'static,
-    view: impl Fn(T) -> V + Send + 'static,
+    view: impl Fn(T) -> AnyView + Send + 'static,
 ) -> Live {
-    live(move || match read() {
-        Some(shown) => view(shown).into_any(),
-        None => ().into_any(),
-    })
+    live(move || read().map_or_else(|| ().into_any(), &view))
 }
 
 /// A paragraph with this class, and with this name for the tests.

@@ -16,7 +16,9 @@ pub fn MarkSign(mark: Mark) -> impl IntoView {
         Mark::Small => "M3 5h18l-9 15z",
         Mark::Large => "M3 19h18L12 4z",
         Mark::Shape => "M12 2l10 10-10 10L2 12z",
-        Mark::NoLimit => "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18zM12 5.5a6.5 6.5 0 1 1 0 13a6.5 6.5 0 1 1 0-13z",
+        Mark::NoLimit => {
+            "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18zM12 5.5a6.5 6.5 0 1 1 0 13a6.5 6.5 0 1 1 0-13z"
+        }
         Mark::Unread => "M4 11h16v2H4z",
     };
     view! {

@@ -19,8 +19,15 @@ pub fn Notices() -> impl IntoView {
         if told.is_empty() {
             return ().into_any();
         }
-        let told: Vec<_> = told.into_iter().map(|told| view! { <p>{told}</p> }.into_any()).collect();
-        notice("notice", told, view! { <Press label="Put away" act=put_away/> }.into_any())
+        let told: Vec<_> = told
+            .into_iter()
+            .map(|told| view! { <p>{told}</p> }.into_any())
+            .collect();
+        notice(
+            "notice",
+            told,
+            view! { <Press label="Put away" act=put_away/> }.into_any(),
+        )
     });
     let not_safe = move || match state.saved.get() {
         Saved::NotSafe(why) => Some(why),
@@ -56,11 +63,11 @@ pub fn ExportButton() -> impl IntoView {
 fn NewVersion() -> impl IntoView {
     let worker = State::get().worker;
     let screen = follow();
-    let offered = move || {
-        (worker.get() == Worker::Waiting && screen.get() == Screen::Bench).then_some(())
-    };
+    let offered =
+        move || (worker.get() == Worker::Waiting && screen.get() == Screen::Bench).then_some(());
     some(offered, |()| {
-        let told = vec![view! { <p>"A new version is ready. It opens what is here."</p> }.into_any()];
+        let told =
+            vec![view! { <p>"A new version is ready. It opens what is here."</p> }.into_any()];
         let use_it = view! { <Press label="Use it now" act=act(take_over)/> };
         notice("new-version", told, use_it.into_any())
     })

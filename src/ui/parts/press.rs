@@ -1,6 +1,5 @@
 //! A button.
 
-use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 
 use super::live::flag;
@@ -27,7 +26,6 @@ pub fn Press(
     off: Option<Signal<bool>>,
 ) -> impl IntoView {
     let off = off.unwrap_or_else(|| flag(|| false));
-    let press = Callback::new(move |_: MouseEvent| act.run(()));
     view! {
         <button
             type="button"
@@ -35,7 +33,7 @@ pub fn Press(
             aria-label=name
             data-testid=testid
             disabled=off
-            on:click=move |event| press.run(event)
+            on:click=move |_| act.run(())
         >
             {label}
         </button>
@@ -44,5 +42,6 @@ pub fn Press(
 
 /// The action of a button.
 pub fn act(act: impl Fn() + Send + Sync + 'static) -> Callback<()> {
+    let act: Box<dyn Fn() + Send + Sync> = Box::new(act);
     Callback::new(move |()| act())
 }

@@ -2,27 +2,24 @@
 
 use leptos::prelude::*;
 
-use super::field::{Choices, among};
+use super::field::Choices;
 use crate::device::page;
 use crate::store::keeper;
 
-const THEMES: [&str; 2] = ["sun", "night"];
+const SUN: &str = "sun";
+const NIGHT: &str = "night";
 
 /// The choice of theme.
 #[component]
 pub fn ThemeChoice() -> impl IntoView {
     let now = page::theme().unwrap_or_default();
-    let [sun, night] = THEMES;
-    let theme = RwSignal::new(if now == night { night } else { sun });
-    let (chosen, choose) = among(
-        THEMES,
-        move || theme.get(),
-        move |chosen| {
-            theme.set(chosen);
-            page::set_theme(chosen);
-            keeper::keep_theme(chosen);
-        },
-    );
+    let chosen = RwSignal::new(usize::from(now == NIGHT));
+    let choose = Callback::new(move |at| {
+        let theme = if at == 0 { SUN } else { NIGHT };
+        chosen.set(at);
+        page::set_theme(theme);
+        keeper::keep_theme(theme);
+    });
     let options = vec!["Sun".to_owned(), "Night garage".to_owned()];
-    view! { <Choices legend="Light".to_owned() options chosen choose/> }
+    view! { <Choices legend="Light".to_owned() options chosen=chosen.into() choose/> }
 }

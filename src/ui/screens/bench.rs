@@ -18,7 +18,7 @@ pub fn Bench() -> impl IntoView {
     state.leave();
     let here = live(move || {
         let rows = state.list(false, present::bench_row).into_iter();
-        rows.map(on_bench).collect::<Vec<_>>()
+        rows.map(on_bench).collect::<Vec<_>>().into_any()
     });
     let away = live(move || {
         let rows = state.list(true, present::bench_row).into_iter();
@@ -43,7 +43,13 @@ pub fn Bench() -> impl IntoView {
 
 fn on_bench(row: BenchRow) -> AnyView {
     let state = State::get();
-    let BenchRow { id, name, progress, mark, worst } = row;
+    let BenchRow {
+        id,
+        name,
+        progress,
+        mark,
+        worst,
+    } = row;
     let label = format!("Put away {name}");
     let address = sheet_address(&id, Sheet::Route);
     let put_away = act(move || state.put_away(&id));
@@ -62,7 +68,9 @@ fn on_bench(row: BenchRow) -> AnyView {
 
 fn put_away(row: BenchRow) -> AnyView {
     let state = State::get();
-    let BenchRow { id, name, progress, .. } = row;
+    let BenchRow {
+        id, name, progress, ..
+    } = row;
     let sure = RwSignal::new(false);
     let of = id.clone();
     let put_back = act(move || state.put_back(&of));
@@ -74,7 +82,11 @@ fn put_away(row: BenchRow) -> AnyView {
         }
     });
     let word = text(move || {
-        let word = if sure.get() { "Yes, delete for good" } else { "Delete …" };
+        let word = if sure.get() {
+            "Yes, delete for good"
+        } else {
+            "Delete …"
+        };
         word.to_owned()
     });
     view! {

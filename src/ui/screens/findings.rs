@@ -15,7 +15,11 @@ pub fn Findings(id: SessionId) -> impl IntoView {
     let state = State::get();
     let view = state.peek(present::findings).unwrap_or_default();
     let limits = sheet_address(&id, Sheet::Limits);
-    let kinds: Vec<AnyView> = view.kinds.into_iter().map(|kind| of_kind(kind, &limits)).collect();
+    let kinds: Vec<AnyView> = view
+        .kinds
+        .into_iter()
+        .map(|kind| of_kind(kind, &limits))
+        .collect();
     let honest = |told: &'static str| view! { <p class="honest">{told}</p> }.into_any();
     view! {
         <Bar id here=Sheet::Findings/>
@@ -58,7 +62,11 @@ fn of_kind(kind: KindView, limits: &str) -> AnyView {
             view! { <li><b>{row.quantity}</b>": "{row.text}</li> }.into_any()
         };
         let rows: Vec<AnyView> = kind.limits.into_iter().map(row).collect();
-        let source = if kind.source.is_empty() { "not noted".to_owned() } else { kind.source };
+        let source = if kind.source.is_empty() {
+            "not noted".to_owned()
+        } else {
+            kind.source
+        };
         view! {
             <details class="limits-used">
                 <summary>"Limits used"</summary>
@@ -97,7 +105,9 @@ fn of_feature(feature: FeatureView) -> AnyView {
 }
 
 fn row(row: FindingRow) -> AnyView {
-    let sense = row.sense.map(|sense| view! { <small>{sense}</small> }.into_any());
+    let sense = row
+        .sense
+        .map(|sense| view! { <small>{sense}</small> }.into_any());
     view! {
         <tr data-testid="finding">
             <th scope="row">{row.label}</th>

@@ -7,7 +7,7 @@ use crate::quantity::Unit;
 use crate::session::{Kind, NOTE_MAX, SessionId};
 use crate::ui::parts::bar::{Bar, SavedWord};
 use crate::ui::parts::field::{Choices, TextField, among};
-use crate::ui::parts::live::{some, text};
+use crate::ui::parts::live::{said, some, text};
 use crate::ui::parts::press::{Press, act};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
@@ -36,7 +36,8 @@ fn of_kind(kind: Kind) -> AnyView {
     };
     let count = start.rows.len();
     let form = RwSignal::new(start);
-    let told = RwSignal::new(None::<Result<(), String>>);
+    let told = RwSignal::new(None::<String>);
+    let kept = RwSignal::new(false);
     let keep = act(move || {
         let edit = state.peek(|s, _| form.with_untracked(|form| form.edit(s)));
         let done = match edit {
@@ -44,7 +45,8 @@ fn of_kind(kind: Kind) -> AnyView {
             Some(Err(why)) => Err(why),
             None => Ok(()),
         };
-        told.set(Some(done));
+        kept.set(done.is_ok());
+        told.set(done.err());
     });
     let rows: Vec<AnyView> = (0..count).filter_map(|at| row(form, at)).collect();
     let (chosen, choose) = among(
@@ -56,17 +58,19 @@ fn of_kind(kind: Kind) -> AnyView {
     let legend = format!("Unit of the manual for {}", present::kind_plural(kind));
     let source = text(move || form.with(|form| form.source.clone()));
     let set_source = Callback::new(move |text| form.update(|form| form.source = text));
-    let told = some(move || told.get(), |told| match told {
-        Ok(()) => view! { <span role="status">"Kept, "<SavedWord/></span> }.into_any(),
-        Err(why) => view! { <span class="refusal" role="alert">{why}</span> }.into_any(),
-    });
+    let told = some(move || told.get(), |why| said("refusal", "refused", why));
+    let kept = some(
+        move || kept.get().then_some(()),
+        |()| view! { <span role="status">"Kept, "<SavedWord/></span> }.into_any(),
+    );
     view! {
         <section class="limits" data-testid=format!("limits-{}", kind.key())>
             <h2>{present::kind_plural(kind)}</h2>
             <Choices legend options=units chosen choose/>
             <div class="rows">{rows}</div>
             <TextField label=("", "Source: manual, page") value=source set=set_source most=NOTE_MAX as u16/>
-            <p class="actions"><Press label="Keep these limits" act=keep class="main"/>{told}</p>
+            <p class="actions"><Press label="Keep these limits" act=keep class="main"/>{kept}</p>
+            {told}
         </section>
     }
     .into_any()

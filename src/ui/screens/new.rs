@@ -27,7 +27,7 @@ pub fn New() -> impl IntoView {
         <nav class="bar" aria-label="Bench"><a href="#/">"Bench"</a></nav>
         <div class="sheet">
             <h1>"New session"</h1>
-            <SetUpFields form/>
+            <SetUpFields form changed=act(|| ())/>
             <p>"Limits and gauges can wait; the set-up can be changed at any time."</p>
             {some(move || told.get(), |why| said("refusal", "refused", why))}
             <Press label="Start measuring" act=start class="main"/>

@@ -73,7 +73,10 @@ fn before(incoming: Incoming) -> AnyView {
             state.incoming.set(None);
         }
     });
-    let lines = preview.lines.into_iter().map(|line| view! { <p>{line}</p> }.into_any());
+    let lines = preview
+        .lines
+        .into_iter()
+        .map(|line| view! { <p>{line}</p> }.into_any());
     let lines: Vec<AnyView> = lines.collect();
     let nothing_new = preview.nothing_new;
     view! {

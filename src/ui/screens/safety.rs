@@ -13,25 +13,28 @@ use crate::ui::state::State;
 #[component]
 pub fn Safety() -> impl IntoView {
     let worker = State::get().worker;
-    let offline = text(move || match worker.get() {
-        Worker::Ready | Worker::Waiting => "Ready to work without a network.",
-        Worker::Starting => "Getting ready to work without a network …",
-        Worker::Replaced => "Another tab started a new version. Load this page again.",
-        Worker::Failed => {
-            "It could not be made ready to work without a network. Load the page again while \
+    let offline = text(move || {
+        match worker.get() {
+            Worker::Ready | Worker::Waiting => "Ready to work without a network.",
+            Worker::Starting => "Getting ready to work without a network …",
+            Worker::Replaced => "Another tab started a new version. Load this page again.",
+            Worker::Failed => {
+                "It could not be made ready to work without a network. Load the page again while \
              there is one."
+            }
+            Worker::Impossible => {
+                "This address cannot work without a network: that needs HTTPS or localhost."
+            }
         }
-        Worker::Impossible => {
-            "This address cannot work without a network: that needs HTTPS or localhost."
-        }
-    }.to_owned());
-    let lasting = RwSignal::new(None::<bool>);
-    spawn_local(async move { lasting.set(Some(persist::persist().await)) });
+        .to_owned()
+    });
+    let lasting = RwSignal::new(false);
+    spawn_local(async move { lasting.set(persist::persist().await) });
     let lasts = text(move || {
-        let told = match lasting.get() {
-            Some(true) => "The browser has agreed not to clear it by itself.",
-            Some(false) => "The browser may clear it when space runs short: export a file.",
-            None => "",
+        let told = if lasting.get() {
+            "The browser has agreed not to clear it by itself."
+        } else {
+            "The browser may clear it when space runs short: export a file."
         };
         told.to_owned()
     });

@@ -22,8 +22,8 @@ pub fn SetUp(id: SessionId) -> impl IntoView {
     let form = RwSignal::new(state.peek(|s, _| NewSession::of(s)).unwrap_or_default());
     let told = RwSignal::new(None::<String>);
     // Every change is an edit of its own and can be undone.
-    Effect::new(move |_| {
-        let now = form.get();
+    let changed = act(move || {
+        let now = form.get_untracked();
         let edit = state.peek(|s, _| now.edit(s));
         let done = now.check().and_then(|()| match edit {
             Some(edit) if !edit.is_nothing() => state.change(Change::Edit(&edit)),
@@ -33,7 +33,9 @@ pub fn SetUp(id: SessionId) -> impl IntoView {
     });
     let gauges = state.peek(|s, _| {
         let gauges = s.gauges.iter();
-        gauges.map(|(id, g)| (*id, g.value.clone())).collect::<Vec<_>>()
+        gauges
+            .map(|(id, g)| (*id, g.value.clone()))
+            .collect::<Vec<_>>()
     });
     let gauges = gauges.unwrap_or_default().into_iter();
     let gauges: Vec<AnyView> = gauges.map(|(id, gauge)| one_gauge(id, gauge)).collect();
@@ -41,7 +43,7 @@ pub fn SetUp(id: SessionId) -> impl IntoView {
         <Bar id here=Sheet::SetUp/>
         <div class="sheet">
             <h1>"Set-up"</h1>
-            <SetUpFields form/>
+            <SetUpFields form changed/>
             {some(move || told.get(), |why| said("refusal", "refused", why))}
             <p><SavedWord/></p>
             <h2>"Gauges"</h2>

@@ -9,15 +9,34 @@ use crate::ui::parts::field::{Choices, TextField, among};
 use crate::ui::parts::live::{flag, some, text};
 use crate::ui::parts::press::{Press, act};
 
+/// A form, and what is done when it changes.
+#[derive(Clone, Copy)]
+struct Form {
+    form: RwSignal<NewSession>,
+    changed: Callback<()>,
+}
+
+impl Form {
+    fn read<T>(self, read: impl FnOnce(&NewSession) -> T) -> T {
+        self.form.with(read)
+    }
+
+    fn write(self, write: impl FnOnce(&mut NewSession)) {
+        self.form.update(write);
+        self.changed.run(());
+    }
+}
+
 /// Name, layout, unit and route.
 #[component]
-pub fn SetUpFields(form: RwSignal<NewSession>) -> impl IntoView {
-    let name = text(move || form.with(|f| f.name.clone()));
-    let set_name = Callback::new(move |name| form.update(|f| f.name = name));
-    let usual = text(move || form.with(NewSession::usual_name));
+pub fn SetUpFields(form: RwSignal<NewSession>, changed: Callback<()>) -> impl IntoView {
+    let form = Form { form, changed };
+    let name = text(move || form.read(|f| f.name.clone()));
+    let set_name = Callback::new(move |name| form.write(|f| f.name = name));
+    let usual = text(move || form.read(NewSession::usual_name));
     let blind = some(
-        move || form.with(|f| (f.route == RouteChoice::Plain).then_some(())),
-        |()| view! { <p class="honest">{present::PLAIN_ROUTE_BLIND}</p> },
+        move || form.read(|f| (f.route == RouteChoice::Plain).then_some(())),
+        |()| view! { <p class="honest">{present::PLAIN_ROUTE_BLIND}</p> }.into_any(),
     );
     view! {
         <TextField label=("", "Name") value=name set=set_name most=NOTE_MAX as u16 hint=usual/>
@@ -45,7 +64,7 @@ pub fn SetUpFields(form: RwSignal<NewSession>) -> impl IntoView {
 
 /// A choice for a field of the set-up.
 fn choice<T, const N: usize>(
-    form: RwSignal<NewSession>,
+    form: Form,
     legend: &'static str,
     options: [(T, &'static str); N],
     read: fn(&NewSession) -> T,
@@ -56,8 +75,8 @@ where
 {
     let (chosen, choose) = among(
         options.map(|(value, _)| value),
-        move || form.with(read),
-        move |value| form.update(|form| write(form, value)),
+        move || form.read(read),
+        move |value| form.write(|form| write(form, value)),
     );
     let options = options.map(|(_, label)| label.to_owned()).to_vec();
     view! { <Choices legend=legend.to_owned() options chosen choose/> }.into_any()
@@ -65,7 +84,7 @@ where
 
 /// A small count with a key to either side.
 fn stepper(
-    form: RwSignal<NewSession>,
+    form: Form,
     label: &'static str,
     most: u8,
     read: fn(&NewSession) -> u8,
@@ -73,7 +92,7 @@ fn stepper(
 ) -> AnyView {
     let set = move |count: fn(u8) -> Option<u8>| {
         act(move || {
-            form.update(|form| {
+            form.write(|form| {
                 if let Some(count) = count(read(form)) {
                     write(form, count);
                 }
@@ -82,9 +101,9 @@ fn stepper(
     };
     let less = set(|count| count.checked_sub(1));
     let more = set(|count| count.checked_add(1));
-    let at_least = flag(move || form.with(read) <= 1);
-    let at_most = flag(move || most <= form.with(read));
-    let count = text(move || form.with(read).to_string());
+    let at_least = flag(move || form.read(read) <= 1);
+    let at_most = flag(move || most <= form.read(read));
+    let count = text(move || form.read(read).to_string());
     view! {
         <div class="stepper" role="group" aria-label=label>
             <span>{label}</span>

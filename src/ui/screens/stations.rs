@@ -19,7 +19,11 @@ pub fn Stations(id: SessionId) -> impl IntoView {
     let visit = Callback::new(move |(station, is_read): (Station, bool)| {
         let draft = Draft {
             station,
-            purpose: if is_read { Purpose::Replace } else { Purpose::Add },
+            purpose: if is_read {
+                Purpose::Replace
+            } else {
+                Purpose::Add
+            },
             whole: false,
             typed: String::new(),
         };
@@ -39,17 +43,19 @@ pub fn Stations(id: SessionId) -> impl IntoView {
     }
 }
 
-fn of_feature(
-    stops: &[Stop],
-    here: Option<Station>,
-    visit: Callback<(Station, bool)>,
-) -> AnyView {
-    let title = stops.first().map(|stop| present::feature(Feature::of(stop.station)));
+fn of_feature(stops: &[Stop], here: Option<Station>, visit: Callback<(Station, bool)>) -> AnyView {
+    let title = stops
+        .first()
+        .map(|stop| present::feature(Feature::of(stop.station)));
     let row = |stop: &Stop| {
         let (station, is_read) = (stop.station, stop.is_read());
         let current = (here == Some(station)).then_some("step");
         let read = if is_read { "yes" } else { "no" };
-        let values = if is_read { stop.values.join(", ") } else { "open".to_owned() };
+        let values = if is_read {
+            stop.values.join(", ")
+        } else {
+            "open".to_owned()
+        };
         view! {
             <li>
                 <button type="button" data-read=read aria-current=current on:click=move |_| visit.run((station, is_read))>

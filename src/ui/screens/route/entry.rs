@@ -1,148 +1,108 @@
-//! Where the person is on the route, and what their touches do.
+//! What the touches on the fender screen do.
 
 use leptos::prelude::*;
 
 use crate::device::{buzz, clock};
-use crate::present::{self, Draft, Keypad, Pressed, Purpose, Stop};
-use crate::session::Station;
+use crate::present::{self, Fender, RouteView, Stop};
+use crate::session::{Session, SessionId};
 use crate::ui::parts::keypad::Touch;
 use crate::ui::state::{Change, State};
 
-/// Where the person is on the route.
+/// The fender screen's handle, copied into its parts.
 #[derive(Clone, Copy)]
 pub struct Entry {
     pub state: State,
-    pub stops: Memo<Vec<Stop>>,
-    pub at: RwSignal<Option<(Station, Purpose)>>,
-    pub keypad: RwSignal<Option<Keypad>>,
-    pub said: RwSignal<Option<String>>,
+    pub view: Memo<RouteView>,
+    stops: Memo<Vec<Stop>>,
+    fender: RwSignal<Fender>,
+    id: StoredValue<SessionId>,
 }
 
 impl Entry {
-    pub fn new(state: State, draft: Option<Draft>) -> Self {
-        let entry = Self {
-            state,
-            stops: state.read(present::route),
-            at: RwSignal::new(None),
-            keypad: RwSignal::new(None),
-            said: RwSignal::new(None),
+    pub fn new(state: State, id: SessionId) -> Self {
+        let stops = state.read(present::route);
+        let draft = state.draft(&id);
+        let start = |session: &Session, _: &_| {
+            stops.with_untracked(|stops| Fender::start(session, stops, draft.as_ref()))
         };
-        match draft {
-            Some(draft) => {
-                entry.go(draft.station, draft.purpose);
-                let keypad = entry.pad(draft.station, draft.whole, &draft.typed);
-                entry.keypad.set(keypad);
-            }
-            None => entry.go_on(None),
-        }
-        entry
-    }
-
-    fn pad(self, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
-        let pad = |s: &_, _: &_| present::keypad(s, station, whole, typed);
-        self.state.peek(pad).flatten()
-    }
-
-    pub fn go(self, station: Station, purpose: Purpose) {
-        self.at.set(Some((station, purpose)));
-        self.keypad.set(self.pad(station, false, ""));
-    }
-
-    /// Goes to the next open station, or says that there is none.
-    pub fn go_on(self, from: Option<Station>) {
-        let next = self.stops.with_untracked(|stops| {
-            let last = stops.last().map(|stop| stop.station);
-            (present::next_open(stops, from), last)
+        let fender = RwSignal::new(state.peek(start).unwrap_or_default());
+        let view = state.read(move |session, _| {
+            stops.with(|stops| fender.with(|fender| present::view(session, stops, fender)))
         });
-        match next {
-            (Some(station), _) => self.go(station, Purpose::Add),
-            (None, last) => {
-                self.said.set(Some("Everything on the route is read.".to_owned()));
-                if let Some(station) = from.or(last) {
-                    self.go(station, Purpose::Replace);
-                }
-            }
+        let id = StoredValue::new(id);
+        Self {
+            state,
+            view,
+            stops,
+            fender,
+            id,
         }
+    }
+
+    /// Changes where the person is or what is typed, and keeps it.
+    pub fn step(self, step: impl Fn(&mut Fender, &Session, &[Stop])) {
+        let stepped = self.state.peek(|session, _| {
+            let mut fender = self.fender.get_untracked();
+            self.stops
+                .with_untracked(|stops| step(&mut fender, session, stops));
+            fender
+        });
+        let Some(fender) = stepped else { return };
+        if let Some(draft) = fender.draft() {
+            self.id.with_value(|id| self.state.keep_draft(id, &draft));
+        }
+        self.fender.set(fender);
     }
 
     pub fn touch(self, touch: Touch) {
         match touch {
             Touch::Enter => self.enter(),
             Touch::Key(key) => {
-                let mut pressed = Pressed::Taken;
-                self.keypad.update(|keypad| {
-                    if let Some(keypad) = keypad {
-                        pressed = keypad.press(key);
-                    }
-                });
-                match pressed {
-                    Pressed::Taken => {
-                        buzz::tick();
-                        self.said.set(None);
-                    }
-                    Pressed::Refused(why) => self.refuse(why),
+                let mut fender = self.fender.get_untracked();
+                let taken = fender.press(key);
+                if taken {
+                    buzz::tick();
+                } else {
+                    buzz::refuse();
                 }
+                self.step(|f, _, _| f.clone_from(&fender));
             }
         }
-    }
-
-    fn refuse(self, why: String) {
-        buzz::refuse();
-        self.said.set(Some(why));
     }
 
     fn enter(self) {
-        let Some((station, purpose)) = self.at.get_untracked() else {
+        let mut fender = self.fender.get_untracked();
+        let now = clock::now_text();
+        let read = |session: &Session, _: &_| session.clone();
+        let Some(session) = self.state.peek(read) else {
             return;
         };
-        let Some(keypad) = self.keypad.get_untracked() else {
-            return;
-        };
-        let entered = match keypad.enter() {
-            Ok(entered) => entered,
-            Err(why) => return self.refuse(why),
-        };
-        let taken = clock::now_text();
-        let edit = self
-            .state
-            .peek(|s, _| present::entry(s, station, purpose, &entered, &taken))
-            .flatten();
-        let Some(edit) = edit else { return };
-        match self.state.change(Change::Edit(&edit)) {
-            Err(why) => self.refuse(why),
-            Ok(_) => {
-                buzz::tick();
-                self.said.set(None);
-                self.go_on(Some(station));
+        match fender.enter(&session, &now) {
+            None => {
+                buzz::refuse();
+                self.fender.set(fender);
             }
+            Some(edit) => self.change(Change::Edit(&edit)),
         }
     }
 
-    /// Undoes or redoes, and goes to where that made a difference.
-    pub fn step(self, change: Change<'_>) {
+    /// Changes the session, and goes on from there; after undo or redo, to
+    /// where it made a difference.
+    pub fn change(self, change: Change<'_>) {
         match self.state.change(change) {
-            Err(why) => self.refuse(why),
+            Err(why) => {
+                buzz::refuse();
+                self.step(|fender, _, _| fender.refuse(why.clone()));
+            }
             Ok(changed) => {
-                self.said.set(None);
-                let readings = changed.map(|c| c.readings).unwrap_or_default();
-                match readings.values().next_back() {
-                    Some(reading) => self.arrive(reading.station),
-                    None => {
-                        if let Some((station, purpose)) = self.at.get_untracked() {
-                            self.go(station, purpose);
-                        }
-                    }
-                }
+                buzz::tick();
+                let changed = changed.and_then(|c| c.readings.last().map(|(_, r)| r.station));
+                self.step(|fender, session, stops| match (change, changed) {
+                    (Change::Edit(_), _) => fender.go_on(session, stops),
+                    (_, Some(station)) => fender.arrive(session, station),
+                    (_, None) => {}
+                });
             }
         }
-    }
-
-    /// Goes to a station: to correct it if something stands there.
-    pub fn arrive(self, station: Station) {
-        let read = self.stops.with_untracked(|stops| {
-            let stop = stops.iter().find(|stop| stop.station == station);
-            stop.is_some_and(Stop::is_read)
-        });
-        self.go(station, if read { Purpose::Replace } else { Purpose::Add });
     }
 }

@@ -9,7 +9,6 @@ use leptos::html::Div;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::present::{Draft, Keypad};
 use crate::session::SessionId;
 use crate::ui::parts::bar::Bar;
 use crate::ui::parts::keypad::{Keys, Touch, of_keyboard};
@@ -23,19 +22,17 @@ use tools::Tools;
 /// The fender screen.
 #[component]
 pub fn Route(id: SessionId) -> impl IntoView {
-    let state = State::get();
-    let entry = Entry::new(state, state.draft(&id));
-    keep_draft(entry, id.clone());
-    let whole = flag(move || entry.keypad.with(|k| k.as_ref().is_none_or(Keypad::is_whole)));
+    let entry = Entry::new(State::get(), id.clone());
+    let whole = flag(move || entry.view.with(|view| view.face.whole));
     let root = NodeRef::<Div>::new();
     // Keys of a keyboard are taken while the screen itself has the focus.
-    Effect::new(move |_| {
-        if let Some(root) = root.get() {
-            let _ = root.focus();
-        }
+    root.on_load(|root| {
+        let _ = root.focus();
     });
     let on_key = move |event: KeyboardEvent| {
-        let target = event.target().and_then(|t| t.dyn_into::<web_sys::Element>().ok());
+        let target = event
+            .target()
+            .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
         let on_control = target.is_some_and(|t| matches!(t.tag_name().as_str(), "BUTTON" | "A"));
         match of_keyboard(&event) {
             Some(Touch::Enter) if on_control => {}
@@ -56,23 +53,4 @@ pub fn Route(id: SessionId) -> impl IntoView {
             <Keys whole touch/>
         </div>
     }
-}
-
-fn keep_draft(entry: Entry, id: SessionId) {
-    Effect::new(move |_| {
-        let Some((station, purpose)) = entry.at.get() else {
-            return;
-        };
-        entry.keypad.with(|keypad| {
-            if let Some(keypad) = keypad {
-                let draft = Draft {
-                    station,
-                    purpose,
-                    whole: keypad.is_whole(),
-                    typed: keypad.typed().to_owned(),
-                };
-                entry.state.keep_draft(&id, &draft);
-            }
-        });
-    });
 }

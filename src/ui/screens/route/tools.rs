@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::entry::Entry;
-use crate::present::{Purpose, last_station};
+use crate::present::Fender;
 use crate::ui::parts::live::flag;
 use crate::ui::parts::press::{Press, act};
 use crate::ui::state::Change;
@@ -11,25 +11,17 @@ use crate::ui::state::Change;
 /// The row of tools.
 #[component]
 pub fn Tools(entry: Entry, stations: String) -> impl IntoView {
-    let history = entry.state.history();
-    let undo = act(move || entry.step(Change::Undo));
-    let redo = act(move || entry.step(Change::Redo));
-    let repeat = act(move || {
-        if let Some(station) = entry.state.peek(|s, _| last_station(s)).flatten() {
-            entry.said.set(None);
-            entry.go(station, Purpose::Add);
-        }
-    });
-    let skip = act(move || {
-        entry.said.set(None);
-        entry.go_on(entry.at.get_untracked().map(|(station, _)| station));
-    });
-    let nothing_read = entry.state.read(|s, _| last_station(s).is_none());
+    let state = entry.state;
+    let undo = act(move || entry.change(Change::Undo));
+    let redo = act(move || entry.change(Change::Redo));
+    let repeat = act(move || entry.step(|fender, session, _| fender.repeat(session)));
+    let skip = act(move || entry.step(Fender::go_on));
+    let nothing_read = flag(move || entry.view.with(|v| v.progress.read == 0));
     view! {
         <div class="tools" role="group" aria-label="Route">
-            <Press label="Undo" act=undo off=flag(move || !history.get().0)/>
-            <Press label="Redo" act=redo off=flag(move || !history.get().1)/>
-            <Press label="Repeat" act=repeat off=nothing_read.into()/>
+            <Press label="Undo" act=undo off=flag(move || !state.can_undo())/>
+            <Press label="Redo" act=redo off=flag(move || !state.can_redo())/>
+            <Press label="Repeat" act=repeat off=nothing_read/>
             <Press label="Skip" act=skip/>
             <a class="button" href=stations>"Go to"</a>
         </div>

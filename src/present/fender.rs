@@ -1,0 +1,195 @@
+//! The fender screen as a state machine: where the person is on the route,
+//! what is being typed, and what was said last.
+
+use super::Draft;
+use super::keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
+use super::route::{Purpose, Stop, next_open};
+use crate::quantity::Entered;
+use crate::session::{Edit, Extra, Reading, Session, Station};
+
+/// Where the person is and what they are typing.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Fender {
+    at: Option<(Station, Purpose)>,
+    keypad: Option<Keypad>,
+    said: Option<String>,
+}
+
+impl Fender {
+    /// Goes on where the draft was left, or starts with the first station
+    /// where nothing was read.
+    #[must_use]
+    pub fn start(session: &Session, stops: &[Stop], draft: Option<&Draft>) -> Self {
+        let mut fender = Self::default();
+        match draft {
+            Some(draft) => {
+                fender.at = Some((draft.station, draft.purpose));
+                fender.keypad = keypad(session, draft.station, draft.whole, &draft.typed);
+            }
+            None => fender.go_on(session, stops),
+        }
+        fender
+    }
+
+    /// What is to be kept, so that a reload goes on here.
+    #[must_use]
+    pub fn draft(&self) -> Option<Draft> {
+        let (station, purpose) = self.at?;
+        let keypad = self.keypad.as_ref()?;
+        Some(Draft {
+            station,
+            purpose,
+            whole: keypad.is_whole(),
+            typed: keypad.typed().to_owned(),
+        })
+    }
+
+    /// The station.
+    #[must_use]
+    pub fn station(&self) -> Option<Station> {
+        self.at.map(|(station, _)| station)
+    }
+
+    /// What a number typed here is for.
+    #[must_use]
+    pub fn purpose(&self) -> Purpose {
+        self.at.map_or(Purpose::Add, |(_, purpose)| purpose)
+    }
+
+    /// The number under way.
+    #[must_use]
+    pub fn face(&self) -> Option<Face> {
+        self.keypad.as_ref().map(Keypad::face)
+    }
+
+    /// What was said last.
+    #[must_use]
+    pub fn said(&self) -> Option<&str> {
+        self.said.as_deref()
+    }
+
+    /// Takes a key; false if it was refused, which is then said.
+    pub fn press(&mut self, key: Key) -> bool {
+        let Some(keypad) = &mut self.keypad else {
+            return false;
+        };
+        match keypad.press(key) {
+            Pressed::Taken => {
+                self.said = None;
+                true
+            }
+            Pressed::Refused(why) => {
+                self.refuse(why);
+                false
+            }
+        }
+    }
+
+    /// Says why something was refused.
+    pub fn refuse(&mut self, why: String) {
+        self.said = Some(why);
+    }
+
+    /// The edit that enters the number typed, read at this time; `None` if it
+    /// is refused, which is then said.
+    #[must_use]
+    pub fn enter(&mut self, session: &Session, taken: &str) -> Option<Edit> {
+        let (station, purpose) = self.at?;
+        match self.keypad.as_ref()?.enter() {
+            Ok(entered) => entry(session, station, purpose, &entered, taken),
+            Err(why) => {
+                self.refuse(why);
+                None
+            }
+        }
+    }
+
+    /// Goes to the next station where nothing was read, or says that there
+    /// is none.
+    pub fn go_on(&mut self, session: &Session, stops: &[Stop]) {
+        let here = self.station();
+        match next_open(stops, here) {
+            Some(station) => self.go(session, station, Purpose::Add),
+            None => {
+                if let Some(station) = here.or(stops.last().map(|stop| stop.station)) {
+                    self.go(session, station, Purpose::Replace);
+                }
+                self.refuse("Everything on the route is read.".to_owned());
+            }
+        }
+    }
+
+    /// Goes to a station: to correct it if something stands there.
+    pub fn arrive(&mut self, session: &Session, station: Station) {
+        let read = session.standing().any(|(_, r)| r.station == station);
+        let purpose = if read { Purpose::Replace } else { Purpose::Add };
+        self.go(session, station, purpose);
+    }
+
+    /// Goes to where the latest reading was taken, for one more.
+    pub fn repeat(&mut self, session: &Session) {
+        if let Some((_, reading)) = session.standing().next_back() {
+            self.go(session, reading.station, Purpose::Add);
+        }
+    }
+
+    /// Turns between one reading more and one in place of what stands.
+    pub fn turn(&mut self) {
+        if let Some((_, purpose)) = &mut self.at {
+            *purpose = match purpose {
+                Purpose::Add => Purpose::Replace,
+                Purpose::Replace => Purpose::Add,
+            };
+        }
+    }
+
+    fn go(&mut self, session: &Session, station: Station, purpose: Purpose) {
+        self.at = Some((station, purpose));
+        self.keypad = keypad(session, station, false, "");
+        self.said = None;
+    }
+}
+
+/// The edit that enters a value at a station: a reading more, or one in
+/// place of what stands there. `None` if the session has no gauge for it.
+#[must_use]
+pub fn entry(
+    session: &Session,
+    station: Station,
+    purpose: Purpose,
+    entered: &Entered,
+    taken: &str,
+) -> Option<Edit> {
+    let (gauge, _, setting) = session.gauge_for(station.kind)?;
+    let add = Edit::Add(Reading {
+        station,
+        entered: entered.clone(),
+        gauge,
+        setting,
+        taken: taken.to_owned(),
+        strikes: 0,
+        extra: Extra::new(),
+    });
+    let here = session.standing().filter(|(_, r)| r.station == station);
+    let mut edits: Vec<Edit> = match purpose {
+        Purpose::Add => Vec::new(),
+        Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
+    };
+    if edits.is_empty() {
+        return Some(add);
+    }
+    edits.push(add);
+    Some(Edit::Batch(edits))
+}
+
+/// The keypad for a station: in what its gauge reads, near what is plausible.
+#[must_use]
+pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
+    let (_, gauge, setting) = session.gauge_for(station.kind)?;
+    let reads = Reads {
+        unit: gauge.unit(),
+        decimals: gauge.decimals(),
+    };
+    let near = plausible(session, station, setting);
+    Some(Keypad::resumed(reads, near, whole, typed))
+}

@@ -1,0 +1,145 @@
+//! Keeping: what is written, read back, put away and handed on.
+
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+use super::{Saved, State};
+use crate::archive;
+use crate::present::Draft;
+use crate::session::{Document, Session, SessionId};
+
+impl State {
+    pub(super) fn keep(self, session: &Session, added: &Session) {
+        self.saved.set(Saved::Writing);
+        let keeper = self.keeper();
+        let kept = keeper.keep(session, added);
+        spawn_local(async move {
+            match kept.await {
+                Err(why) => self.saved.set(Saved::NotSafe(why.to_string())),
+                // The word is about the latest change.
+                Ok(()) if keeper.is_busy() => {}
+                Ok(()) => self.saved.set(Saved::Safe),
+            }
+        });
+    }
+
+    /// Takes in what another tab has entered and kept.
+    pub(super) fn hear(self, text: &str) {
+        let Ok(incoming) = archive::read(text) else {
+            return;
+        };
+        let theirs = incoming.session;
+        let is_open = |d: &Document| d.session().id == theirs.id;
+        if self
+            .document
+            .with_untracked(|d| d.as_ref().is_some_and(is_open))
+        {
+            self.document.update(|document| {
+                if let Some(document) = document {
+                    document.merge(&theirs);
+                }
+            });
+        } else {
+            self.others.update(|others| {
+                let empty = || Session::empty(theirs.id.clone());
+                let ours = others.entry(theirs.id.clone()).or_insert_with(empty);
+                ours.merge(&theirs);
+            });
+        }
+    }
+
+    /// Takes in a session, or what is new of one that is here.
+    pub fn take_in(self, theirs: &Session) {
+        self.leave();
+        let here = self
+            .others
+            .with_untracked(|others| others.get(&theirs.id).cloned());
+        let before = here.unwrap_or_else(|| Session::empty(theirs.id.clone()));
+        let mut ours = before.clone();
+        ours.merge(theirs);
+        let added = ours.beyond(&before);
+        if !added.is_empty() {
+            self.keep(&ours, &added);
+        }
+        self.others.write().insert(theirs.id.clone(), ours);
+        self.put_back(&theirs.id);
+    }
+
+    /// A session here by its id, open or not.
+    pub fn find(self, id: &SessionId) -> Option<Session> {
+        let open = self.document.with(|document| {
+            let document = document.as_ref().filter(|d| d.session().id == *id);
+            document.map(|d| d.session().clone())
+        });
+        open.or_else(|| self.others.with(|others| others.get(id).cloned()))
+    }
+
+    /// What the bench shows: sessions on it, or those put away.
+    pub fn list<T>(self, away: bool, row: impl Fn(&Session) -> T) -> Vec<T> {
+        let removed = self.removed.get();
+        self.others.with(|others| {
+            let shown = others
+                .values()
+                .filter(|s| removed.contains_key(&s.id) == away);
+            shown.map(row).collect()
+        })
+    }
+
+    /// Puts a session away.
+    pub fn put_away(self, id: &SessionId) {
+        self.removed.write().insert(id.clone(), ());
+        self.keep_removed();
+    }
+
+    /// Puts a session back on the bench.
+    pub fn put_back(self, id: &SessionId) {
+        if self.removed.write().remove(id).is_some() {
+            self.keep_removed();
+        }
+    }
+
+    fn keep_removed(self) {
+        let kept = self
+            .removed
+            .with_untracked(|r| self.keeper().keep_removed(r));
+        if let Err(why) = kept {
+            self.tell(why.to_string());
+        }
+    }
+
+    /// Deletes a session for good.
+    pub fn delete(self, id: SessionId) {
+        self.others.write().remove(&id);
+        self.put_back(&id);
+        let keeper = self.keeper();
+        spawn_local(async move {
+            if let Err(why) = keeper.delete(&id).await {
+                self.tell(why.to_string());
+            }
+        });
+    }
+
+    /// Shows a sentence until the person puts it away.
+    pub fn tell(self, sentence: String) {
+        self.notices.write().push(sentence);
+    }
+
+    /// The text of the open session for a file.
+    pub fn export(self) -> Option<(String, String)> {
+        let replica = self.keeper().replica();
+        self.peek(|session, _| {
+            let name = crate::present::file_name(session);
+            (name, archive::write(session, replica))
+        })
+    }
+
+    /// Keeps where the person is and what is typed.
+    pub fn keep_draft(self, id: &SessionId, draft: &Draft) {
+        self.keeper().keep_draft(id, &draft.to_text());
+    }
+
+    /// Where the person was and what was typed.
+    pub fn draft(self, id: &SessionId) -> Option<Draft> {
+        Draft::from_text(&self.keeper().draft(id)?)
+    }
+}
