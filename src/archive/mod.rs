@@ -49,6 +49,7 @@ pub fn write(session: &Session, replica: Replica) -> String {
 ///
 /// # Errors
 /// [`ImportError`] says what is wrong and where.
+#[inline(never)] // Once in the app, not at each of its callers.
 pub fn read(text: &str) -> Result<Incoming, ImportError> {
     let text = guard::check(text)?;
     let mut file = object::Object::parse(text, "the file")?;

@@ -102,3 +102,10 @@ fn root() -> Option<Element> {
 fn by_id(id: &str) -> Option<Element> {
     web_sys::window()?.document()?.get_element_by_id(id)
 }
+
+/// Gives the focus to the element of this id, if it is there.
+pub fn focus(id: &str) {
+    if let Some(element) = by_id(id).and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
+        let _ = element.focus();
+    }
+}

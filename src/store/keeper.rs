@@ -142,13 +142,16 @@ impl Keeper {
     /// Keeps a session of which `added` is new. localStorage is written
     /// before this returns; the future ends when the journal has committed.
     ///
+    /// The future gives what the person should know although the change is
+    /// safe, if anything: that the first store did not take it.
+    ///
     /// # Errors
     /// The future gives the sentence why the change is not safe.
     pub fn keep(
         &self,
         session: &Session,
         added: &Session,
-    ) -> impl Future<Output = Result<(), StoreError>> + use<> {
+    ) -> impl Future<Output = Result<Option<StoreError>, StoreError>> + use<> {
         let id = session.id.clone();
         let mut shelves = self.shelves.borrow_mut();
         let shelf = shelves
@@ -187,12 +190,13 @@ impl Keeper {
                 let empty = || Session::empty(id.clone());
                 owed.entry(id.clone()).or_insert_with(empty).merge(&record);
             }
-            // What is wrong with the first store is said first: it is the
-            // one that a person can do something about.
-            local.and(appended)?;
-            match keeper.owed.borrow().get(&id) {
-                Some(_) => Err(StoreError::NoJournal),
-                None => Ok(()),
+            let is_owed = keeper.owed.borrow().contains_key(&id);
+            match (appended, local.err()) {
+                (Ok(()), told) if !is_owed => Ok(told),
+                // What is wrong with the first store is said first: it is the
+                // one that a person can do something about.
+                (_, Some(why)) | (Err(why), None) => Err(why),
+                (Ok(()), None) => Err(StoreError::NoJournal),
             }
         }
     }

@@ -51,8 +51,8 @@ impl fmt::Display for StoreError {
                  page is open. Export a file.",
             ),
             Self::Full => f.write_str(
-                "The space this browser gives is full, and this was not stored. Export a file, \
-                 then delete sessions that are finished.",
+                "The space this browser gives is full. Export a file, then delete sessions that \
+                 are finished.",
             ),
             Self::Damaged(what) => write!(f, "This cannot be read: {what}. Try another copy."),
             Self::TooLarge { bytes, most } => write!(

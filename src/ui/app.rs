@@ -3,9 +3,11 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use super::parts::live::{live, some};
-use super::parts::notices::Notices;
-use super::screens::{Bench, Findings, Limits, New, Route, SetUp, Stations};
+use super::parts::el::el;
+use super::parts::live::live;
+use super::parts::notices::notices;
+use super::parts::press::{link, para};
+use super::screens::{bench, findings, limits, new, route, set_up, stations};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page;
@@ -14,50 +16,47 @@ use crate::session::SessionId;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
-    // The state is made here, so that it lives as long as the app.
     let state = RwSignal::new(None::<State>);
+    // The state is made in this owner, so that it lives as long as the app.
     let owner = Owner::current();
     spawn_local(async move {
         let found = State::open().await;
-        let made = owner.map(|owner| owner.with(|| State::new(found)));
-        state.set(made);
+        state.set(owner.map(|owner| owner.with(|| State::new(found))));
     });
-    some(
-        move || state.get(),
-        |state| {
+    live(move || match state.get() {
+        None => ().into_any(),
+        Some(state) => {
             provide_context(state);
             frame()
-        },
-    )
+        }
+    })
 }
 
 fn frame() -> AnyView {
     let screen = follow();
     page::started();
     let screen = live(move || match screen.get() {
-        Screen::Bench => view! { <Bench/> }.into_any(),
-        Screen::New => view! { <New/> }.into_any(),
-        Screen::Of(id, sheet) => of_session(id, sheet),
+        Screen::Bench => bench(),
+        Screen::New => new(),
+        Screen::Of(id, sheet) => of_session(&id, sheet),
     });
-    view! { <Notices/>{screen} }.into_any()
+    el("div", "frame").with(notices()).with(screen).done()
 }
 
-fn of_session(id: SessionId, sheet: Sheet) -> AnyView {
-    if !State::get().enter(&id) {
-        return view! {
-            <div class="sheet">
-                <h1>"Not here"</h1>
-                <p>"This session is not on this device. Open its file on the bench."</p>
-                <p><a class="button" href="#/">"To the bench"</a></p>
-            </div>
-        }
-        .into_any();
+fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
+    if !State::get().enter(id) {
+        let told = "This session is not on this device. Open its file on the bench.";
+        return el("div", "sheet")
+            .with(el("h1", "").with("Not here"))
+            .with(para("", told))
+            .with(para("", link("button", "#/", "To the bench")))
+            .done();
     }
     match sheet {
-        Sheet::Route => view! { <Route id/> }.into_any(),
-        Sheet::Stations => view! { <Stations id/> }.into_any(),
-        Sheet::Findings => view! { <Findings id/> }.into_any(),
-        Sheet::Limits => view! { <Limits id/> }.into_any(),
-        Sheet::SetUp => view! { <SetUp id/> }.into_any(),
+        Sheet::Route => route(id),
+        Sheet::Stations => stations(id),
+        Sheet::Findings => findings(id),
+        Sheet::Limits => limits(id),
+        Sheet::SetUp => set_up(id),
     }
 }

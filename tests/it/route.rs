@@ -2,7 +2,7 @@
 
 use expect_test::{Expect, expect};
 use fenderbench::assess::assess;
-use fenderbench::present::{Draft, Purpose, last_read, next_open, progress, route, view};
+use fenderbench::present::{Draft, Fender, Purpose, last_read, next_open, progress, route, view};
 use fenderbench::session::{Field, RouteChoice, Session, Station};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -207,12 +207,19 @@ fn the_next_open_station_comes_round() {
 fn check_view(readings: &[(&str, &str)], at: &str, purpose: Purpose, expect: &Expect) {
     let session = measured(single(RouteChoice::Standard), readings);
     let stops = route(&session, &assess(&session));
-    let view = view(&session, &stops, station(at), purpose);
+    let draft = Draft {
+        station: station(at),
+        purpose,
+        whole: false,
+        typed: String::new(),
+    };
+    let fender = Fender::start(&session, &stops, Some(&draft));
+    let view = view(&session, &stops, &fender);
     let lines = [
         format!("{} — {}", view.feature, view.place),
         view.where_exactly.to_owned(),
         view.gauge,
-        view.purpose.unwrap_or_default(),
+        view.purpose,
         format!("{} of {}", view.progress.read, view.progress.of),
         view.next.unwrap_or_default(),
     ];

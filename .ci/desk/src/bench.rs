@@ -165,7 +165,7 @@ fn reading(session: &Session, number: usize, station: Station) -> Result<Reading
         setting,
         taken: "2026-05-09T09:00:00.000Z".to_owned(),
         strikes: 0,
-        extra: std::collections::BTreeMap::new(),
+        extra: String::new(),
     })
 }
 

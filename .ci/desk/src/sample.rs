@@ -204,7 +204,7 @@ fn reading(session: &Session, station: Station, value: &str) -> Result<Reading, 
         setting,
         taken: taken(session.readings.len()),
         strikes: 0,
-        extra: BTreeMap::new(),
+        extra: String::new(),
     })
 }
 

@@ -33,11 +33,33 @@ pub fn command() -> Result {
 
 fn fill(staging: &Path) -> Result {
     let worker = staging.join("sw.js");
+    strip(staging)?;
     let mut entries = Vec::new();
     walk(staging, "", &mut entries)?;
     // The order in which a disk lists files must not make a new version.
     entries.sort_by(|a, b| a.url.cmp(&b.url));
     write(&worker, &inject(&read(&worker)?, &entries)?)
+}
+
+/// Takes the comment lines out of the scripts: they are for readers of the source, and a phone
+/// would pay for them.
+fn strip(staging: &Path) -> Result {
+    let failed = |error| format!("{}: {error}", staging.display());
+    for item in fs::read_dir(staging).map_err(failed)? {
+        let path = item.map_err(failed)?.path();
+        if path.extension().is_some_and(|ending| ending == "js") {
+            write(&path, &without_comment_lines(&read(&path)?))?;
+        }
+    }
+    Ok(())
+}
+
+fn without_comment_lines(script: &str) -> String {
+    let lines = script.lines().filter(|line| {
+        let line = line.trim_start();
+        !line.is_empty() && !line.starts_with("//")
+    });
+    lines.map(|line| format!("{line}\n")).collect()
 }
 
 fn retire(staging: &Path) -> Result {
@@ -121,6 +143,13 @@ fn write(file: &Path, text: &str) -> Result {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn comment_lines_go_and_code_stays() {
+        let script = "// why\nconst a = 1; // said here\n\n  // more\n  f(\"//x\");\n";
+        let code = "const a = 1; // said here\n  f(\"//x\");\n";
+        assert_eq!(without_comment_lines(script), code);
+    }
     use std::path::PathBuf;
 
     const WORKER: &str = include_str!("../../../public/sw.js");

@@ -58,6 +58,7 @@ pub fn ensure(shop: &mut Shop, needs: &[Need]) -> Result {
     }
     if needed(Need::Trunk) {
         cargo_tool(shop, &TRUNK)?;
+        library_source(shop)?;
     }
     let mut programs = Vec::new();
     if needed(Need::Browser) {
@@ -87,10 +88,7 @@ fn lints(shop: &Shop) -> Result {
 }
 
 fn wasm_target(shop: &Shop) -> Result {
-    let sysroot = shop
-        .ask("rustc --print sysroot")
-        .ok_or("rustc does not answer")?;
-    if Path::new(&sysroot)
+    if Path::new(&sysroot(shop)?)
         .join("lib/rustlib/wasm32-unknown-unknown")
         .is_dir()
     {
@@ -99,6 +97,20 @@ fn wasm_target(shop: &Shop) -> Result {
     shop.run("rustup target add wasm32-unknown-unknown").map_err(|error| {
         format!("{error}\nThe compiler needs its wasm32-unknown-unknown target: install Rust with rustup, or add the target the way your system does")
     })
+}
+
+/// The source of the standard library, which the app is built with.
+fn library_source(shop: &Shop) -> Result {
+    let source = Path::new(&sysroot(shop)?).join("lib/rustlib/src/rust/library/Cargo.lock");
+    if source.is_file() {
+        return Ok(());
+    }
+    shop.run("rustup component add rust-src")
+}
+
+fn sysroot(shop: &Shop) -> Result<String> {
+    shop.ask("rustc --print sysroot")
+        .ok_or_else(|| "rustc does not answer".to_owned())
 }
 
 #[derive(Debug, PartialEq, Eq)]

@@ -2,50 +2,52 @@
 
 use leptos::prelude::*;
 
+use super::el::{El, el};
 use super::live::text;
+use super::press::link;
 use crate::session::SessionId;
 use crate::ui::state::{Saved, State};
 use crate::ui::way::{Sheet, sheet_address};
 
 /// Links to the bench and to the session's screens.
-#[component]
-pub fn Bar(id: SessionId, here: Sheet) -> impl IntoView {
-    let link = move |sheet: Sheet, label: &'static str| {
-        let current = (sheet == here).then_some("page");
-        view! { <a href=sheet_address(&id, sheet) aria-current=current>{label}</a> }
-    };
-    view! {
-        <nav class="bar" aria-label="Session">
-            <a href="#/">"Bench"</a>
-            {link(Sheet::Route, "Measure")}
-            {link(Sheet::Findings, "Findings")}
-            {link(Sheet::Limits, "Limits")}
-            {link(Sheet::SetUp, "Set-up")}
-        </nav>
+pub fn bar(id: &SessionId, here: Sheet) -> El {
+    let mut bar = el("nav", "bar")
+        .set("aria-label", "Session")
+        .with(link("", "#/", "Bench"));
+    for (sheet, label) in [
+        (Sheet::Route, "Measure"),
+        (Sheet::Findings, "Findings"),
+        (Sheet::Limits, "Limits"),
+        (Sheet::SetUp, "Set-up"),
+    ] {
+        let link = link("", &sheet_address(id, sheet), label);
+        bar = bar.with(if sheet == here {
+            link.set("aria-current", "page")
+        } else {
+            link
+        });
     }
+    bar
 }
 
 /// The word for how safe the latest change is.
-#[component]
-pub fn SavedWord() -> impl IntoView {
+pub fn saved_word() -> El {
     let saved = State::get().saved;
-    let key = text(move || {
-        let key = match saved.get() {
-            Saved::Untouched => "untouched",
-            Saved::Writing => "writing",
-            Saved::Safe => "safe",
-            Saved::NotSafe(_) => "not-safe",
-        };
-        key.to_owned()
+    let told = move |told: fn(&Saved) -> &'static str| text(move || saved.with(told).to_owned());
+    let key = told(|saved| match saved {
+        Saved::Untouched => "untouched",
+        Saved::Writing => "writing",
+        Saved::Safe => "safe",
+        Saved::NotSafe(_) => "not-safe",
     });
-    let word = text(move || {
-        let word = match saved.get() {
-            Saved::Untouched => "",
-            Saved::Writing => "saving …",
-            Saved::Safe => "saved",
-            Saved::NotSafe(_) => "not saved",
-        };
-        word.to_owned()
+    let word = told(|saved| match saved {
+        Saved::Untouched => "",
+        Saved::Writing => "saving …",
+        Saved::Safe => "saved",
+        Saved::NotSafe(_) => "not saved",
     });
-    view! { <span class="saved" data-saved=key data-testid="saved">{word}</span> }
+    el("span", "saved")
+        .follow("data-saved", key)
+        .id("saved")
+        .with(word)
 }

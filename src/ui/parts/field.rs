@@ -2,69 +2,51 @@
 
 use leptos::prelude::*;
 
-use super::live::flag;
+use super::el::{Child, El, el};
+use super::live::{act, flag};
 
 /// A line of text with its label.
-#[component]
-pub fn TextField(
-    /// The label, the part in bold first.
-    label: (&'static str, &'static str),
-    /// What stands in it.
+pub fn text_field(
+    label: impl Into<Child>,
     value: Signal<String>,
-    /// Takes what is typed.
     set: Callback<String>,
-    /// Most characters.
-    most: u16,
-    /// What it means to leave it empty.
-    #[prop(optional)]
-    hint: Option<Signal<String>>,
-    /// True for a number.
-    #[prop(optional)]
-    decimal: bool,
-) -> impl IntoView {
-    let (bold, plain) = label;
-    view! {
-        <label class="field">
-            <span><b>{bold}</b>{plain}</span>
-            <input
-                type="text"
-                inputmode=if decimal { "decimal" } else { "text" }
-                autocomplete="off"
-                maxlength=most.to_string()
-                placeholder=hint
-                prop:value=value
-                on:input=move |event| set.run(event_target_value(&event))
-            />
-        </label>
-    }
+    most: usize,
+) -> El {
+    let input = el("input", "")
+        .set("type", "text")
+        .set("autocomplete", "off")
+        .set("maxlength", &most.to_string());
+    field(label, input.value(value).on_input(set))
 }
 
-/// One of a few, all in sight.
-#[component]
-pub fn Choices(
-    /// The question.
-    legend: String,
-    /// The answers.
+/// An input with its label.
+pub fn field(label: impl Into<Child>, input: El) -> El {
+    el("label", "field")
+        .with(el("span", "").with(label))
+        .with(input)
+}
+
+/// One of a few, all in sight; answers are told by their place.
+pub fn choices(
+    legend: &str,
     options: Vec<String>,
-    /// Which is chosen, by place.
     chosen: Signal<usize>,
-    /// Takes the place of what is chosen.
     choose: Callback<usize>,
-) -> impl IntoView {
-    let option = |(at, label): (usize, String)| {
-        let checked = flag(move || chosen.get() == at);
-        view! {
-            <label class="choice">
-                <input type="radio" name=legend.clone() prop:checked=checked on:change=move |_| choose.run(at)/>
-                <span>{label}</span>
-            </label>
-        }
-        .into_any()
-    };
-    let options: Vec<AnyView> = options.into_iter().enumerate().map(option).collect();
-    view! {
-        <fieldset class="choices"><legend>{legend.clone()}</legend>{options}</fieldset>
+) -> El {
+    let mut set = el("fieldset", "choices").with(el("legend", "").with(legend.to_owned()));
+    for (at, label) in options.into_iter().enumerate() {
+        let box_ = el("input", "")
+            .set("type", "radio")
+            .set("name", legend)
+            .checked(flag(move || chosen.get() == at))
+            .on_change(act(move || choose.run(at)));
+        set = set.with(
+            el("label", "choice")
+                .with(box_)
+                .with(el("span", "").with(label)),
+        );
     }
+    set
 }
 
 /// A choice among the values of a list, for a field of a form.
@@ -76,17 +58,14 @@ pub fn among<T, const N: usize>(
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
-    let read: Box<dyn Fn() -> usize + Send + Sync> = Box::new(move || {
+    let place: Box<dyn Fn() -> usize + Send + Sync> = Box::new(move || {
         let now = read();
         all.iter().position(|one| *one == now).unwrap_or(N)
     });
-    let write: Box<dyn Fn(usize) + Send + Sync> = Box::new(move |at| {
+    let choose: Box<dyn Fn(usize) + Send + Sync> = Box::new(move |at| {
         if let Some(one) = all.get(at) {
             write(*one);
         }
     });
-    (
-        Signal::derive(move || read()),
-        Callback::new(move |at| write(at)),
-    )
+    (Signal::derive(place), Callback::new(choose))
 }

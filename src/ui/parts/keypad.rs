@@ -1,8 +1,11 @@
 //! The keypad: large keys that act when touched.
 
-use leptos::ev::{KeyboardEvent, MouseEvent, PointerEvent};
+use leptos::ev::{self, KeyboardEvent, MouseEvent, PointerEvent};
 use leptos::prelude::*;
+use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
+use leptos::tachys::html::event::on;
 
+use super::el::{El, el};
 use super::live::live;
 use crate::present::Key;
 
@@ -15,72 +18,76 @@ pub enum Touch {
     Enter,
 }
 
-/// The keys, 0 at the bottom, ENTER below them across the full width.
-///
-/// A key acts when the finger comes down, as a keypad does; `click` serves
-/// the keyboard and assistive devices, which send no pointer.
-#[component]
-pub fn Keys(whole: Signal<bool>, touch: Callback<Touch>) -> impl IntoView {
-    let key = move |key: Key, label: &'static str, name: &'static str, class: &'static str| {
-        view! { <PadKey touch=Touch::Key(key) on=touch label name class/> }.into_any()
-    };
-    let digits = [7, 8, 9, 4, 5, 6, 1, 2, 3].map(|digit: u8| {
-        let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
-        key(Key::Digit(digit), label, label, "key digit")
-    });
-    let digits: Vec<AnyView> = digits.into();
-    let first = live(move || {
-        if whole.get() {
-            key(Key::Point, ".", "decimal point", "key digit")
-        } else {
-            key(Key::Whole, "enter as read", "enter as read", "key word")
-        }
-    });
-    view! {
-        <div class="keys" role="group" aria-label="Keypad">
-            {digits}
-            {first}
-            {key(Key::Digit(0), "0", "0", "key digit")}
-            {key(Key::Back, "⌫", "take back the last key", "key digit")}
-            <PadKey touch=Touch::Enter on=touch label="ENTER" name="ENTER" class="key enter"/>
-        </div>
-    }
-}
-
 const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
-#[component]
-fn PadKey(
-    touch: Touch,
-    on: Callback<Touch>,
+/// The keys, 0 at the bottom, ENTER below them across the full width.
+pub fn keys(whole: Signal<bool>, touch: Callback<Touch>) -> El {
+    let digit = move |digit: u8| {
+        let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
+        key(
+            "key digit",
+            label,
+            label,
+            Touch::Key(Key::Digit(digit)),
+            touch,
+        )
+    };
+    let first = live(move || {
+        let key = if whole.get() {
+            key(
+                "key digit",
+                ".",
+                "decimal point",
+                Touch::Key(Key::Point),
+                touch,
+            )
+        } else {
+            let label = "enter as read";
+            key("key word", label, label, Touch::Key(Key::Whole), touch)
+        };
+        key.done()
+    });
+    let mut keys = el("div", "keys")
+        .set("role", "group")
+        .set("aria-label", "Keypad");
+    for n in [7, 8, 9, 4, 5, 6, 1, 2, 3] {
+        keys = keys.with(digit(n));
+    }
+    let back = Touch::Key(Key::Back);
+    keys.with(first)
+        .with(digit(0))
+        .with(key("key digit", "⌫", "take back the last key", back, touch))
+        .with(key("key enter", "ENTER", "ENTER", Touch::Enter, touch))
+}
+
+/// A key that acts when the finger comes down, as a keypad does; `click`
+/// serves the keyboard and assistive devices, which send no pointer.
+fn key(
+    class: &'static str,
     label: &'static str,
     name: &'static str,
-    class: &'static str,
-) -> impl IntoView {
+    touch: Touch,
+    on_touch: Callback<Touch>,
+) -> El {
     let down = move |event: PointerEvent| {
-        // The focus stays where it is, so that a keyboard goes on working.
-        event.prevent_default();
         if event.is_primary() && event.button() == 0 {
-            on.run(touch);
+            on_touch.run(touch);
         }
     };
     let click = move |event: MouseEvent| {
         if event.detail() == 0 {
-            on.run(touch);
+            on_touch.run(touch);
         }
     };
-    view! {
-        <button
-            type="button"
-            class=class
-            aria-label=name
-            on:pointerdown=down
-            on:mousedown=move |event| event.prevent_default()
-            on:click=click
-        >
-            {label}
-        </button>
-    }
+    // The focus stays where it is, so that a keyboard goes on working.
+    let stay = move |event: MouseEvent| event.prevent_default();
+    el("button", class)
+        .set("type", "button")
+        .set("aria-label", name)
+        .add(on(ev::pointerdown, down).into_any_attr())
+        .add(on(ev::mousedown, stay).into_any_attr())
+        .add(on(ev::click, click).into_any_attr())
+        .with(label)
 }
 
 /// What a key of a keyboard means; `None` for every other.

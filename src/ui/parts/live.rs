@@ -1,6 +1,5 @@
-//! What follows the state. Each use of the framework with a closure of its
-//! own type is compiled anew; these give all of them one type, which halves
-//! the screens in the app.
+//! What follows the state. Closures are boxed at once, so that the framework
+//! is compiled for one type of each, see [`super::el`].
 
 use leptos::prelude::*;
 
@@ -24,15 +23,8 @@ pub fn live(view: impl FnMut() -> AnyView + Send + 'static) -> Live {
     Box::new(view)
 }
 
-/// A part of the screen that is there as long as there is something to show.
-pub fn some<T>(
-    read: impl Fn() -> Option<T> + Send + 'static,
-    view: impl Fn(T) -> AnyView + Send + 'static,
-) -> Live {
-    live(move || read().map_or_else(|| ().into_any(), &view))
-}
-
-/// A paragraph with this class, and with this name for the tests.
-pub fn said(class: &'static str, testid: &'static str, text: String) -> AnyView {
-    view! { <p class=class data-testid=testid>{text}</p> }.into_any()
+/// What is done at a touch.
+pub fn act(act: impl Fn() + Send + Sync + 'static) -> Callback<()> {
+    let act: Box<dyn Fn() + Send + Sync> = Box::new(act);
+    Callback::new(move |()| act())
 }

@@ -6,8 +6,7 @@ use crate::present::Mark;
 
 /// A mark, drawn; the words beside it tell the same, so it is hidden from
 /// screen readers.
-#[component]
-pub fn MarkSign(mark: Mark) -> impl IntoView {
+pub fn mark_sign(mark: Mark) -> AnyView {
     // In a square of 24: inside is round, outside has corners, the side
     // that is off shows which way.
     let path = match mark {
@@ -26,4 +25,5 @@ pub fn MarkSign(mark: Mark) -> impl IntoView {
             <path d=path fill-rule="evenodd"/>
         </svg>
     }
+    .into_any()
 }

@@ -1,6 +1,7 @@
 //! Parts that several screens share.
 
 pub mod bar;
+pub mod el;
 pub mod field;
 pub mod keypad;
 pub mod live;

@@ -2,51 +2,59 @@
 
 use leptos::prelude::*;
 
-use super::live::{live, some};
-use super::press::{Press, act};
+use super::el::{El, el};
+use super::live::{act, live};
+use super::press::{para, press, shown_while};
 use crate::device::page::{Worker, take_over};
 use crate::store::file;
 use crate::ui::state::{Saved, State};
 use crate::ui::way::{Screen, follow};
 
 /// Notices, the state of the stores when it is bad, and a new version.
-#[component]
-pub fn Notices() -> impl IntoView {
+pub fn notices() -> El {
     let state = State::get();
-    let put_away = act(move || state.notices.write().clear());
     let told = live(move || {
         let told = state.notices.get();
         if told.is_empty() {
             return ().into_any();
         }
-        let told: Vec<_> = told
-            .into_iter()
-            .map(|told| view! { <p>{told}</p> }.into_any())
-            .collect();
+        let put_away = act(move || state.notices.write().clear());
+        notice("notice", told, press("Put away", put_away))
+    });
+    let not_safe = live(move || match state.saved.get() {
+        Saved::NotSafe(why) => notice("not-safe", vec![why], export_button()),
+        _ => ().into_any(),
+    });
+    let worker = state.worker;
+    let screen = follow();
+    // Offered on the bench only: never during an entry.
+    let offered = move || worker.get() == Worker::Waiting && screen.get() == Screen::Bench;
+    let new_version = shown_while(offered, || {
+        let told = "A new version is ready. It opens what is here.".to_owned();
         notice(
-            "notice",
-            told,
-            view! { <Press label="Put away" act=put_away/> }.into_any(),
+            "new-version",
+            vec![told],
+            press("Use it now", act(take_over)),
         )
     });
-    let not_safe = move || match state.saved.get() {
-        Saved::NotSafe(why) => Some(why),
-        _ => None,
-    };
-    let not_safe = some(not_safe, |why| {
-        let why = vec![view! { <p>{why}</p> }.into_any()];
-        notice("not-safe", why, view! { <ExportButton/> }.into_any())
-    });
-    view! { <div class="notices" role="status">{told}{not_safe}<NewVersion/></div> }
+    el("div", "notices")
+        .set("role", "status")
+        .with(told)
+        .with(not_safe)
+        .with(new_version)
 }
 
-fn notice(testid: &'static str, told: Vec<AnyView>, button: AnyView) -> AnyView {
-    view! { <div class="notice" data-testid=testid><div>{told}</div>{button}</div> }.into_any()
+fn notice(testid: &'static str, told: Vec<String>, button: El) -> AnyView {
+    let told: Vec<AnyView> = told.into_iter().map(|told| para("", told).done()).collect();
+    el("div", "notice")
+        .id(testid)
+        .with(el("div", "").with(told))
+        .with(button)
+        .done()
 }
 
 /// Writes the open session to a file.
-#[component]
-pub fn ExportButton() -> impl IntoView {
+pub fn export_button() -> El {
     let state = State::get();
     let export = act(move || {
         if let Some((name, text)) = state.export()
@@ -55,20 +63,5 @@ pub fn ExportButton() -> impl IntoView {
             state.tell(why.to_string());
         }
     });
-    view! { <Press label="Export a file" act=export testid="export"/> }
-}
-
-/// Offers a version that waits, on the bench only: never during an entry.
-#[component]
-fn NewVersion() -> impl IntoView {
-    let worker = State::get().worker;
-    let screen = follow();
-    let offered =
-        move || (worker.get() == Worker::Waiting && screen.get() == Screen::Bench).then_some(());
-    some(offered, |()| {
-        let told =
-            vec![view! { <p>"A new version is ready. It opens what is here."</p> }.into_any()];
-        let use_it = view! { <Press label="Use it now" act=act(take_over)/> };
-        notice("new-version", told, use_it.into_any())
-    })
+    press("Export a file", export).id("export")
 }

@@ -1,47 +1,59 @@
-//! A button.
+//! Buttons, links and sentences.
 
 use leptos::prelude::*;
 
-use super::live::flag;
+use super::el::{Child, El, el};
+use super::live::{Live, flag, live};
 
 /// A button that acts when it is pressed.
-#[component]
-pub fn Press(
-    /// What stands on it.
-    #[prop(into)]
-    label: Signal<String>,
-    /// What it does.
-    act: Callback<()>,
-    /// Its class.
-    #[prop(optional)]
-    class: &'static str,
-    /// Its name for screen readers, where the label says too little alone.
-    #[prop(optional)]
-    name: Option<String>,
-    /// Its name for the tests.
-    #[prop(optional)]
-    testid: &'static str,
-    /// Whether it can be pressed.
-    #[prop(optional)]
-    off: Option<Signal<bool>>,
-) -> impl IntoView {
-    let off = off.unwrap_or_else(|| flag(|| false));
-    view! {
-        <button
-            type="button"
-            class=class
-            aria-label=name
-            data-testid=testid
-            disabled=off
-            on:click=move |_| act.run(())
-        >
-            {label}
-        </button>
-    }
+pub fn press(label: impl Into<Child>, act: Callback<()>) -> El {
+    styled("", label, act)
 }
 
-/// The action of a button.
-pub fn act(act: impl Fn() + Send + Sync + 'static) -> Callback<()> {
-    let act: Box<dyn Fn() + Send + Sync> = Box::new(act);
-    Callback::new(move |()| act())
+/// The button of a screen that matters most.
+pub fn main_press(label: impl Into<Child>, act: Callback<()>) -> El {
+    styled("main", label, act)
+}
+
+/// A button of a class.
+pub fn styled(class: &'static str, label: impl Into<Child>, act: Callback<()>) -> El {
+    el("button", class)
+        .set("type", "button")
+        .with(label)
+        .on_click(act)
+}
+
+/// A link to an address.
+pub fn link(class: &'static str, address: &str, label: impl Into<Child>) -> El {
+    el("a", class).set("href", address).with(label)
+}
+
+/// A heading of the second order.
+pub fn heading(text: impl Into<Child>) -> El {
+    el("h2", "").with(text)
+}
+
+/// A paragraph.
+pub fn para(class: &'static str, text: impl Into<Child>) -> El {
+    el("p", class).with(text)
+}
+
+/// A refusal, there as long as there is one.
+pub fn refusal(told: RwSignal<Option<String>>) -> Live {
+    live(move || match told.get() {
+        Some(why) => para("refusal", why)
+            .set("role", "alert")
+            .id("refused")
+            .done(),
+        None => ().into_any(),
+    })
+}
+
+/// Something that is there as long as this holds.
+pub fn shown_while(
+    holds: impl Fn() -> bool + Send + Sync + 'static,
+    what: fn() -> AnyView,
+) -> Live {
+    let holds = flag(holds);
+    live(move || if holds.get() { what() } else { ().into_any() })
 }

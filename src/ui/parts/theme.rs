@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::field::Choices;
+use super::el::El;
+use super::field::choices;
 use crate::device::page;
 use crate::store::keeper;
 
@@ -10,8 +11,7 @@ const SUN: &str = "sun";
 const NIGHT: &str = "night";
 
 /// The choice of theme.
-#[component]
-pub fn ThemeChoice() -> impl IntoView {
+pub fn theme_choice() -> El {
     let now = page::theme().unwrap_or_default();
     let chosen = RwSignal::new(usize::from(now == NIGHT));
     let choose = Callback::new(move |at| {
@@ -21,5 +21,5 @@ pub fn ThemeChoice() -> impl IntoView {
         keeper::keep_theme(theme);
     });
     let options = vec!["Sun".to_owned(), "Night garage".to_owned()];
-    view! { <Choices legend="Light".to_owned() options chosen=chosen.into() choose/> }
+    choices("Light", options, chosen.into(), choose)
 }

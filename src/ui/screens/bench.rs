@@ -2,78 +2,76 @@
 
 use leptos::prelude::*;
 
-use super::open_file::OpenFile;
-use super::safety::Safety;
+use super::open_file::open_file;
+use super::safety::safety;
 use crate::present::{self, BenchRow};
-use crate::ui::parts::live::{live, text};
-use crate::ui::parts::mark::MarkSign;
-use crate::ui::parts::press::{Press, act};
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::live::{act, live, text};
+use crate::ui::parts::mark::mark_sign;
+use crate::ui::parts::press::{heading, link, para, press, styled};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 
 /// The bench.
-#[component]
-pub fn Bench() -> impl IntoView {
+pub fn bench() -> AnyView {
     let state = State::get();
     state.leave();
-    let here = live(move || {
-        let rows = state.list(false, present::bench_row).into_iter();
-        rows.map(on_bench).collect::<Vec<_>>().into_any()
-    });
+    let here = live(move || list(state.list(false, present::bench_row), on_bench).done());
     let away = live(move || {
-        let rows = state.list(true, present::bench_row).into_iter();
-        let rows: Vec<AnyView> = rows.map(put_away).collect();
+        let rows = state.list(true, present::bench_row);
         if rows.is_empty() {
             return ().into_any();
         }
-        view! { <section><h2>"Put away"</h2><ul class="sessions">{rows}</ul></section> }.into_any()
+        el("section", "")
+            .with(heading("Put away"))
+            .with(list(rows, put_away))
+            .done()
     });
-    view! {
-        <div class="sheet bench">
-            <h1>"Fenderbench"</h1>
-            <p class="lead-in">"Is it still to size, round and straight? Measure it and see."</p>
-            <p class="actions"><a class="button main" href="#/new">"New session"</a></p>
-            <ul class="sessions">{here}</ul>
-            <OpenFile/>
-            {away}
-            <Safety/>
-        </div>
-    }
+    el("div", "sheet bench")
+        .with(el("h1", "").with("Fenderbench"))
+        .with(para(
+            "lead-in",
+            "Is it still to size, round and straight? Measure it and see.",
+        ))
+        .with(para("actions", link("button main", "#/new", "New session")))
+        .with(here)
+        .with(open_file())
+        .with(away)
+        .with(safety())
+        .done()
 }
 
-fn on_bench(row: BenchRow) -> AnyView {
-    let state = State::get();
-    let BenchRow {
-        id,
-        name,
-        progress,
-        mark,
-        worst,
-    } = row;
-    let label = format!("Put away {name}");
-    let address = sheet_address(&id, Sheet::Route);
-    let put_away = act(move || state.put_away(&id));
-    view! {
-        <li data-testid="session">
-            <a href=address>
-                <b>{name}</b>
-                <span>{progress}</span>
-                <span class="worst"><MarkSign mark/><span>{worst}</span></span>
-            </a>
-            <Press label="Put away" name=label act=put_away/>
-        </li>
-    }
-    .into_any()
+fn list(rows: Vec<BenchRow>, one: fn(BenchRow) -> El) -> El {
+    let rows = rows.into_iter().map(|row| one(row).done());
+    el("ul", "sessions").with(rows.collect::<Vec<_>>())
 }
 
-fn put_away(row: BenchRow) -> AnyView {
+fn on_bench(row: BenchRow) -> El {
     let state = State::get();
-    let BenchRow {
-        id, name, progress, ..
-    } = row;
+    let id = row.id.clone();
+    let name = format!("Put away {}", row.name);
+    let worst = el("span", "worst")
+        .with(mark_sign(row.mark))
+        .with(el("span", "").with(row.worst));
+    let open = link(
+        "",
+        &sheet_address(&id, Sheet::Route),
+        el("b", "").with(row.name),
+    )
+    .with(el("span", "").with(row.progress))
+    .with(worst);
+    let put_away = press("Put away", act(move || state.put_away(&id)));
+    el("li", "")
+        .id("session")
+        .with(open)
+        .with(put_away.set("aria-label", &name))
+}
+
+fn put_away(row: BenchRow) -> El {
+    let state = State::get();
+    let id = row.id.clone();
     let sure = RwSignal::new(false);
-    let of = id.clone();
-    let put_back = act(move || state.put_back(&of));
+    let put_back = act(move || state.put_back(&row.id));
     let delete = act(move || {
         if sure.get_untracked() {
             state.delete(id.clone());
@@ -89,12 +87,10 @@ fn put_away(row: BenchRow) -> AnyView {
         };
         word.to_owned()
     });
-    view! {
-        <li data-testid="away">
-            <p><b>{name}</b><span>{progress}</span></p>
-            <Press label="Put back" act=put_back/>
-            <Press label=word act=delete class="grave"/>
-        </li>
-    }
-    .into_any()
+    let told = para("", el("b", "").with(row.name)).with(el("span", "").with(row.progress));
+    el("li", "")
+        .id("away")
+        .with(told)
+        .with(press("Put back", put_back))
+        .with(styled("grave", word, delete))
 }

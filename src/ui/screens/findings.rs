@@ -4,116 +4,115 @@ use leptos::prelude::*;
 
 use crate::present::{self, FeatureView, FindingRow, KindView};
 use crate::session::SessionId;
-use crate::ui::parts::bar::Bar;
-use crate::ui::parts::mark::MarkSign;
+use crate::ui::parts::bar::bar;
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::mark::mark_sign;
+use crate::ui::parts::press::{heading, link, para};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 
+const CAUTION: &str = "The service manual comes first. Cracks, heat colour and stretched bolts \
+                       are not a measuring question: have cranks, rods and bolts crack-tested \
+                       before they are used again.";
+
 /// All findings.
-#[component]
-pub fn Findings(id: SessionId) -> impl IntoView {
+pub fn findings(id: &SessionId) -> AnyView {
     let state = State::get();
     let view = state.peek(present::findings).unwrap_or_default();
-    let limits = sheet_address(&id, Sheet::Limits);
-    let kinds: Vec<AnyView> = view
-        .kinds
-        .into_iter()
-        .map(|kind| of_kind(kind, &limits))
-        .collect();
-    let honest = |told: &'static str| view! { <p class="honest">{told}</p> }.into_any();
-    view! {
-        <Bar id here=Sheet::Findings/>
-        <div class="sheet findings">
-            <h1>"Findings"</h1>
-            {honest(present::COMPARED_AS_READ)}
-            {view.blind.map(honest)}
-            {view.contradiction.map(|told| view! { <p class="notice">{told}</p> }.into_any())}
-            {kinds}
-            {outside(view.outside_layout)}
-            <p class="caution">
-                "The service manual comes first. Cracks, heat colour and stretched bolts are not a \
-                measuring question: have cranks, rods and bolts crack-tested before they are used again."
-            </p>
-        </div>
+    let limits = sheet_address(id, Sheet::Limits);
+    let mut sheet = el("div", "sheet findings")
+        .with(el("h1", "").with("Findings"))
+        .with(para("honest", present::COMPARED_AS_READ))
+        .with(view.blind.map(|told| para("honest", told)))
+        .with(view.contradiction.map(|told| para("notice", told)));
+    for kind in view.kinds {
+        sheet = sheet.with(of_kind(kind, &limits));
     }
+    if !view.outside_layout.is_empty() {
+        let told = "Kept and exported, but the layout has no such feature.";
+        let outside = el("section", "")
+            .id("outside-layout")
+            .with(heading("Outside the layout"))
+            .with(para("", told))
+            .with(list(view.outside_layout));
+        sheet = sheet.with(outside);
+    }
+    let sheet = sheet.with(para("caution", CAUTION));
+    el("div", "")
+        .with(bar(id, Sheet::Findings))
+        .with(sheet)
+        .done()
 }
 
-fn outside(readings: Vec<String>) -> Option<AnyView> {
-    let row = |row: String| view! { <li>{row}</li> }.into_any();
-    (!readings.is_empty()).then(|| {
-        let rows: Vec<AnyView> = readings.into_iter().map(row).collect();
-        view! {
-            <section data-testid="outside-layout">
-                <h2>"Outside the layout"</h2>
-                <p>"Kept and exported, but the layout has no such feature."</p>
-                <ul>{rows}</ul>
-            </section>
-        }
-        .into_any()
-    })
+fn list(rows: Vec<String>) -> El {
+    let rows = rows.into_iter().map(|row| el("li", "").with(row).done());
+    el("ul", "").with(rows.collect::<Vec<_>>())
 }
 
-fn of_kind(kind: KindView, limits: &str) -> AnyView {
-    let features: Vec<AnyView> = kind.features.into_iter().map(of_feature).collect();
+fn of_kind(kind: KindView, limits: &str) -> El {
     let told = if kind.limits.is_empty() {
-        view! { <p><a href=limits.to_owned()>"No limits given yet: enter those of the manual"</a></p> }.into_any()
+        let told = "No limits given yet: enter those of the manual";
+        para("", link("", limits, told))
     } else {
-        let row = |row: present::LimitRow| {
-            view! { <li><b>{row.quantity}</b>": "{row.text}</li> }.into_any()
-        };
-        let rows: Vec<AnyView> = kind.limits.into_iter().map(row).collect();
+        let rows = kind.limits.into_iter();
+        let rows = rows.map(|row| format!("{}: {}", row.quantity, row.text));
         let source = if kind.source.is_empty() {
-            "not noted".to_owned()
+            "not noted"
         } else {
-            kind.source
+            &kind.source
         };
-        view! {
-            <details class="limits-used">
-                <summary>"Limits used"</summary>
-                <ul>{rows}</ul>
-                <p>"Source: "{source}</p>
-            </details>
-        }
-        .into_any()
+        el("details", "limits-used")
+            .with(el("summary", "").with("Limits used"))
+            .with(list(rows.collect()))
+            .with(para("", format!("Source: {source}")))
     };
-    view! { <section data-testid="kind"><h2>{kind.title}</h2>{told}{features}</section> }.into_any()
+    let mut section = el("section", "")
+        .id("kind")
+        .with(heading(kind.title))
+        .with(told);
+    for feature in kind.features {
+        section = section.with(of_feature(feature));
+    }
+    section
 }
 
-fn of_feature(feature: FeatureView) -> AnyView {
-    let rows: Vec<AnyView> = feature.rows.into_iter().map(row).collect();
+fn of_feature(feature: FeatureView) -> El {
+    let summary = el("summary", "")
+        .with(mark_sign(feature.mark))
+        .with(el("b", "").with(feature.title))
+        .with(el("span", "").with(feature.words));
+    let mut body = el("tbody", "");
+    for one in feature.rows {
+        body = body.with(row(one));
+    }
+    let mut head = el("tr", "");
+    for title in ["What", "Value", "Reads"] {
+        head = head.with(el("th", "").set("scope", "col").with(title));
+    }
+    let table = el("table", "").with(el("thead", "").with(head)).with(body);
     let missing = (!feature.missing.is_empty()).then(|| {
-        let missing = feature.missing.join("; ");
-        view! { <p class="missing">"Not read: "{missing}"."</p> }.into_any()
+        para(
+            "missing",
+            format!("Not read: {}.", feature.missing.join("; ")),
+        )
     });
-    view! {
-        <details class="feature-findings" data-testid="feature-findings">
-            <summary>
-                <MarkSign mark=feature.mark/>
-                <b>{feature.title}</b>
-                <span>{feature.words}</span>
-            </summary>
-            <table>
-                <thead>
-                    <tr><th scope="col">"What"</th><th scope="col">"Value"</th><th scope="col">"Reads"</th></tr>
-                </thead>
-                <tbody>{rows}</tbody>
-            </table>
-            {missing}
-        </details>
-    }
-    .into_any()
+    el("details", "feature-findings")
+        .id("feature-findings")
+        .with(summary)
+        .with(table)
+        .with(missing)
 }
 
-fn row(row: FindingRow) -> AnyView {
-    let sense = row
-        .sense
-        .map(|sense| view! { <small>{sense}</small> }.into_any());
-    view! {
-        <tr data-testid="finding">
-            <th scope="row">{row.label}</th>
-            <td class="number">{row.value}{sense}</td>
-            <td class="reads"><MarkSign mark=row.mark/><span>{row.words}</span></td>
-        </tr>
-    }
-    .into_any()
+fn row(row: FindingRow) -> El {
+    let value = el("td", "number")
+        .with(row.value)
+        .with(row.sense.map(|sense| el("small", "").with(sense)));
+    let reads = el("td", "reads")
+        .with(mark_sign(row.mark))
+        .with(el("span", "").with(row.words));
+    el("tr", "")
+        .id("finding")
+        .with(el("th", "").set("scope", "row").with(row.label))
+        .with(value)
+        .with(reads)
 }

@@ -3,39 +3,43 @@
 use leptos::prelude::*;
 
 use crate::present::{self, LimitsForm};
-use crate::quantity::Unit;
+use crate::quantity::{TEXT_MAX, Unit};
 use crate::session::{Kind, NOTE_MAX, SessionId};
-use crate::ui::parts::bar::{Bar, SavedWord};
-use crate::ui::parts::field::{Choices, TextField, among};
-use crate::ui::parts::live::{said, some, text};
-use crate::ui::parts::press::{Press, act};
+use crate::ui::parts::bar::{bar, saved_word};
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::field::{among, choices, text_field};
+use crate::ui::parts::live::{act, text};
+use crate::ui::parts::press::{heading, main_press, para, refusal, shown_while};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
 
+const TOLD: &str = "From your own service manual, in its unit, as printed. Leave blank what it \
+                    does not give. A value equal to a limit is inside it.";
+
 /// A form for each kind.
-#[component]
-pub fn Limits(id: SessionId) -> impl IntoView {
-    let forms: Vec<AnyView> = Kind::ALL.map(of_kind).into();
-    view! {
-        <Bar id here=Sheet::Limits/>
-        <div class="sheet">
-            <h1>"Limits"</h1>
-            <p>
-                "From your own service manual, in its unit, as printed. Leave blank what it does \
-                not give. A value equal to a limit is inside it."
-            </p>
-            {forms}
-        </div>
+pub fn limits(id: &SessionId) -> AnyView {
+    let mut sheet = el("div", "sheet")
+        .with(el("h1", "").with("Limits"))
+        .with(para("", TOLD));
+    for kind in Kind::ALL {
+        sheet = sheet.with(of_kind(kind));
     }
+    el("div", "")
+        .with(bar(id, Sheet::Limits))
+        .with(sheet)
+        .done()
 }
 
-fn of_kind(kind: Kind) -> AnyView {
+fn of_kind(kind: Kind) -> Option<El> {
     let state = State::get();
-    let Some(start) = state.peek(|s, _| LimitsForm::of(s, kind)) else {
-        return ().into_any();
-    };
-    let count = start.rows.len();
+    let start = state.peek(|s, _| LimitsForm::of(s, kind))?;
+    let mut rows = el("div", "rows");
+    let labels = start.rows.iter().map(|row| (row.quantity, row.bound));
+    let labels: Vec<_> = labels.collect();
     let form = RwSignal::new(start);
+    for (at, (quantity, bound)) in labels.into_iter().enumerate() {
+        rows = rows.with(row(form, at, quantity, bound));
+    }
     let told = RwSignal::new(None::<String>);
     let kept = RwSignal::new(false);
     let keep = act(move || {
@@ -48,7 +52,6 @@ fn of_kind(kind: Kind) -> AnyView {
         kept.set(done.is_ok());
         told.set(done.err());
     });
-    let rows: Vec<AnyView> = (0..count).filter_map(|at| row(form, at)).collect();
     let (chosen, choose) = among(
         Unit::ALL,
         move || form.with(|form| form.unit),
@@ -58,29 +61,33 @@ fn of_kind(kind: Kind) -> AnyView {
     let legend = format!("Unit of the manual for {}", present::kind_plural(kind));
     let source = text(move || form.with(|form| form.source.clone()));
     let set_source = Callback::new(move |text| form.update(|form| form.source = text));
-    let told = some(move || told.get(), |why| said("refusal", "refused", why));
-    let kept = some(
-        move || kept.get().then_some(()),
-        |()| view! { <span role="status">"Kept, "<SavedWord/></span> }.into_any(),
+    let is_kept = shown_while(
+        move || kept.get(),
+        || {
+            el("span", "")
+                .set("role", "status")
+                .with("Kept, ")
+                .with(saved_word())
+                .done()
+        },
     );
-    view! {
-        <section class="limits" data-testid=format!("limits-{}", kind.key())>
-            <h2>{present::kind_plural(kind)}</h2>
-            <Choices legend options=units chosen choose/>
-            <div class="rows">{rows}</div>
-            <TextField label=("", "Source: manual, page") value=source set=set_source most=NOTE_MAX as u16/>
-            <p class="actions"><Press label="Keep these limits" act=keep class="main"/>{kept}</p>
-            {told}
-        </section>
-    }
-    .into_any()
+    let section = el("section", "limits")
+        .set("data-testid", &format!("limits-{}", kind.key()))
+        .with(heading(present::kind_plural(kind)))
+        .with(choices(&legend, units, chosen, choose))
+        .with(rows)
+        .with(text_field(
+            "Source: manual, page",
+            source,
+            set_source,
+            NOTE_MAX,
+        ))
+        .with(para("actions", main_press("Keep these limits", keep)).with(is_kept))
+        .with(refusal(told));
+    Some(section)
 }
 
-fn row(form: RwSignal<LimitsForm>, at: usize) -> Option<AnyView> {
-    let (quantity, bound) = form.with_untracked(|form| {
-        let row = form.rows.get(at)?;
-        Some((row.quantity, row.bound))
-    })?;
+fn row(form: RwSignal<LimitsForm>, at: usize, quantity: &'static str, bound: &'static str) -> El {
     let read = move |form: &LimitsForm| form.rows.get(at).map(|row| row.text.clone());
     let value = text(move || form.with(read).unwrap_or_default());
     let set = Callback::new(move |text| {
@@ -90,5 +97,9 @@ fn row(form: RwSignal<LimitsForm>, at: usize) -> Option<AnyView> {
             }
         });
     });
-    Some(view! { <TextField label=(quantity, bound) value set most=16 decimal=true/> }.into_any())
+    let label = el("span", "")
+        .with(el("b", "").with(quantity))
+        .with(", ")
+        .with(bound);
+    text_field(label, value, set, TEXT_MAX)
 }

@@ -11,10 +11,10 @@ mod set_up;
 mod set_up_fields;
 mod stations;
 
-pub use bench::Bench;
-pub use findings::Findings;
-pub use limits::Limits;
-pub use new::New;
-pub use route::Route;
-pub use set_up::SetUp;
-pub use stations::Stations;
+pub use bench::bench;
+pub use findings::findings;
+pub use limits::limits;
+pub use new::new;
+pub use route::route;
+pub use set_up::set_up;
+pub use stations::stations;

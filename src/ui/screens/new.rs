@@ -2,16 +2,16 @@
 
 use leptos::prelude::*;
 
-use super::set_up_fields::SetUpFields;
+use super::set_up_fields::{Form, set_up_fields};
 use crate::present::NewSession;
-use crate::ui::parts::live::{said, some};
-use crate::ui::parts::press::{Press, act};
+use crate::ui::parts::el::el;
+use crate::ui::parts::live::act;
+use crate::ui::parts::press::{link, main_press, para, refusal};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, go, sheet_address};
 
 /// Asks for the layout and starts measuring; all else has a default.
-#[component]
-pub fn New() -> impl IntoView {
+pub fn new() -> AnyView {
     let state = State::get();
     state.leave();
     let form = RwSignal::new(NewSession::default());
@@ -23,14 +23,16 @@ pub fn New() -> impl IntoView {
             go(&sheet_address(&id, Sheet::Route));
         }
     });
-    view! {
-        <nav class="bar" aria-label="Bench"><a href="#/">"Bench"</a></nav>
-        <div class="sheet">
-            <h1>"New session"</h1>
-            <SetUpFields form changed=act(|| ())/>
-            <p>"Limits and gauges can wait; the set-up can be changed at any time."</p>
-            {some(move || told.get(), |why| said("refusal", "refused", why))}
-            <Press label="Start measuring" act=start class="main"/>
-        </div>
-    }
+    let bar = el("nav", "bar")
+        .set("aria-label", "Bench")
+        .with(link("", "#/", "Bench"));
+    let changed = act(|| ());
+    let later = "Limits and gauges can wait; the set-up can be changed at any time.";
+    let sheet = el("div", "sheet")
+        .with(el("h1", "").with("New session"))
+        .with(set_up_fields(Form { form, changed }))
+        .with(para("", later))
+        .with(refusal(told))
+        .with(main_press("Start measuring", start));
+    el("div", "").with(bar).with(sheet).done()
 }

@@ -1,71 +1,69 @@
 //! Opening a file: what it holds is shown before anything is stored.
 
-use leptos::html::Input;
+use leptos::ev::{self, Event};
 use leptos::prelude::*;
+use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
+use leptos::tachys::html::event::on;
 use leptos::task::spawn_local;
+use web_sys::HtmlInputElement;
 
 use crate::archive::{self, Incoming};
 use crate::present;
-use crate::store::{file, sample};
-use crate::ui::parts::live::{flag, said, some};
-use crate::ui::parts::press::{Press, act};
+use crate::store::{StoreError, file, sample};
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::live::{act, flag, live};
+use crate::ui::parts::press::{heading, main_press, para, press, refusal};
 use crate::ui::state::State;
 
 /// Open a file, or the sample.
-#[component]
-pub fn OpenFile() -> impl IntoView {
+pub fn open_file() -> El {
     let state = State::get();
     let refused = RwSignal::new(None::<String>);
-    let input = NodeRef::<Input>::new();
-    let take = move |text: Result<String, String>| {
+    let take = move |text: Result<String, StoreError>| {
+        let text = text.map_err(|why| why.to_string());
         let read = text.and_then(|text| archive::import(&text).map_err(|why| why.to_string()));
-        match read {
-            Ok(incoming) => {
-                refused.set(None);
-                state.incoming.set(Some(incoming));
-            }
-            Err(why) => {
-                state.incoming.set(None);
-                refused.set(Some(format!("{why} Nothing was changed.")));
-            }
-        }
+        let told = read
+            .as_ref()
+            .err()
+            .map(|why| format!("{why} Nothing was changed."));
+        refused.set(told);
+        state.incoming.set(read.ok());
     };
-    let chosen = move |_| {
-        let Some(input) = input.get_untracked() else {
-            return;
-        };
+    let chosen = move |event: Event| {
+        let input = event_target::<HtmlInputElement>(&event);
         let first = input.files().and_then(|files| files.get(0));
         // The same file can be chosen again.
         input.set_value("");
         if let Some(chosen) = first {
-            spawn_local(async move {
-                take(file::read(chosen).await.map_err(|why| why.to_string()));
-            });
+            spawn_local(async move { take(file::read(chosen).await) });
         }
     };
-    let try_sample = act(move || {
-        spawn_local(async move {
-            take(sample::fetch().await.map_err(|why| why.to_string()));
-        });
+    let try_sample = act(move || spawn_local(async move { take(sample::fetch().await) }));
+    let input = el("input", "unseen")
+        .set("type", "file")
+        .set("accept", ".json,.txt,application/json,text/plain")
+        .id("file")
+        .add(on(ev::change, chosen).into_any_attr());
+    let before = live(move || match state.incoming.get() {
+        Some(incoming) => before(&incoming),
+        None => ().into_any(),
     });
-    view! {
-        <p class="actions">
-            <label class="button">
-                "Open a file"
-                <input type="file" class="unseen" accept=".json,.txt,application/json,text/plain" node_ref=input on:change=chosen data-testid="file"/>
-            </label>
-            <Press label="Try the sample" act=try_sample/>
-        </p>
-        {some(move || refused.get(), |why| said("refusal", "refused", why))}
-        {some(move || state.incoming.get(), before)}
-    }
+    let keys = para(
+        "actions",
+        el("label", "button").with("Open a file").with(input),
+    )
+    .with(press("Try the sample", try_sample));
+    el("div", "fields")
+        .with(keys)
+        .with(refusal(refused))
+        .with(before)
 }
 
 /// What the opened file holds, and the question whether to take it in.
-fn before(incoming: Incoming) -> AnyView {
+fn before(incoming: &Incoming) -> AnyView {
     let state = State::get();
     let here = state.find(&incoming.session.id);
-    let preview = present::preview(&incoming, here.as_ref());
+    let preview = present::preview(incoming, here.as_ref());
     let put_down = act(move || state.incoming.set(None));
     let take_in = act(move || {
         if let Some(incoming) = state.incoming.get_untracked() {
@@ -73,22 +71,20 @@ fn before(incoming: Incoming) -> AnyView {
             state.incoming.set(None);
         }
     });
-    let lines = preview
-        .lines
-        .into_iter()
-        .map(|line| view! { <p>{line}</p> }.into_any());
-    let lines: Vec<AnyView> = lines.collect();
-    let nothing_new = preview.nothing_new;
-    view! {
-        <section class="preview" data-testid="preview" aria-live="polite">
-            <h2>{preview.name}</h2>
-            {preview.warning.map(|told| said("refusal", "warning", told))}
-            {lines}
-            <p class="actions">
-                <Press label="Take it in" act=take_in class="main" off=flag(move || nothing_new)/>
-                <Press label="Leave it" act=put_down/>
-            </p>
-        </section>
+    let warning = preview
+        .warning
+        .map(|told| para("refusal", told).id("warning"));
+    let mut section = el("section", "preview")
+        .id("preview")
+        .set("aria-live", "polite")
+        .with(heading(preview.name))
+        .with(warning);
+    for line in preview.lines {
+        section = section.with(para("", line));
     }
-    .into_any()
+    let nothing_new = preview.nothing_new;
+    let take_in = main_press("Take it in", take_in).when("disabled", flag(move || nothing_new));
+    section
+        .with(para("actions", take_in).with(press("Leave it", put_down)))
+        .done()
 }

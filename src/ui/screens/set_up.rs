@@ -3,21 +3,21 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use super::set_up_fields::SetUpFields;
+use super::set_up_fields::{Form, set_up_fields};
 use crate::present::{self, NewSession};
 use crate::session::{Edit, Gauge, SessionId, Stamp};
 use crate::store::file;
-use crate::ui::parts::bar::{Bar, SavedWord};
-use crate::ui::parts::field::Choices;
-use crate::ui::parts::live::{said, some};
-use crate::ui::parts::notices::ExportButton;
-use crate::ui::parts::press::{Press, act};
+use crate::ui::parts::bar::{bar, saved_word};
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::field::choices;
+use crate::ui::parts::live::act;
+use crate::ui::parts::notices::export_button;
+use crate::ui::parts::press::{heading, para, press, refusal};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
 
 /// The set-up of a session.
-#[component]
-pub fn SetUp(id: SessionId) -> impl IntoView {
+pub fn set_up(id: &SessionId) -> AnyView {
     let state = State::get();
     let form = RwSignal::new(state.peek(|s, _| NewSession::of(s)).unwrap_or_default());
     let told = RwSignal::new(None::<String>);
@@ -37,30 +37,35 @@ pub fn SetUp(id: SessionId) -> impl IntoView {
             .map(|(id, g)| (*id, g.value.clone()))
             .collect::<Vec<_>>()
     });
-    let gauges = gauges.unwrap_or_default().into_iter();
-    let gauges: Vec<AnyView> = gauges.map(|(id, gauge)| one_gauge(id, gauge)).collect();
-    view! {
-        <Bar id here=Sheet::SetUp/>
-        <div class="sheet">
-            <h1>"Set-up"</h1>
-            <SetUpFields form changed/>
-            {some(move || told.get(), |why| said("refusal", "refused", why))}
-            <p><SavedWord/></p>
-            <h2>"Gauges"</h2>
-            <p>"A gauge keeps its own unit. Readings stay as they were typed."</p>
-            {gauges}
-            <HandOn/>
-        </div>
+    let mut sheet = el("div", "sheet")
+        .with(el("h1", "").with("Set-up"))
+        .with(set_up_fields(Form { form, changed }))
+        .with(refusal(told))
+        .with(para("", saved_word()))
+        .with(heading("Gauges"))
+        .with(para(
+            "",
+            "A gauge keeps its own unit. Readings stay as they were typed.",
+        ));
+    for (id, gauge) in gauges.unwrap_or_default() {
+        sheet = sheet.with(one_gauge(id, &gauge));
     }
+    let told = "The file holds everything entered here. It opens on any device, and taking it in \
+                twice duplicates nothing. Files are the backup.";
+    let hand_on = para("actions", export_button()).with(press("Share", act(move || share(state))));
+    let sheet = sheet
+        .with(heading("Hand on"))
+        .with(para("", told))
+        .with(hand_on);
+    el("div", "").with(bar(id, Sheet::SetUp)).with(sheet).done()
 }
 
-fn one_gauge(id: Stamp, gauge: Gauge) -> AnyView {
+fn one_gauge(id: Stamp, gauge: &Gauge) -> El {
     let state = State::get();
     let graduations = Gauge::all_graduations();
     let options = graduations.iter().map(ToString::to_string).collect();
     let now = graduations.iter().position(|g| *g == gauge.graduation);
     let chosen = RwSignal::new(now.unwrap_or(graduations.len()));
-    let legend = present::gauge_choice(&gauge);
     let kind = gauge.kind;
     let choose = Callback::new(move |at: usize| {
         if let Some(graduation) = graduations.get(at).cloned() {
@@ -71,34 +76,27 @@ fn one_gauge(id: Stamp, gauge: Gauge) -> AnyView {
             }
         }
     });
-    view! { <Choices legend options chosen=chosen.into() choose/> }.into_any()
+    choices(
+        &present::gauge_choice(gauge),
+        options,
+        chosen.into(),
+        choose,
+    )
 }
 
-/// Export and share.
-#[component]
-fn HandOn() -> impl IntoView {
-    let state = State::get();
-    let share = act(move || {
-        if let Some((name, text)) = state.export() {
-            spawn_local(async move {
-                let shared = file::share(&name, &text).await;
-                let done = match shared {
-                    Ok(true) => Ok(()),
-                    Ok(false) => file::download(&name, &text),
-                    Err(why) => Err(why),
-                };
-                if let Err(why) = done {
-                    state.tell(why.to_string());
-                }
-            });
+/// Shares the session, or writes a file where that cannot be.
+fn share(state: State) {
+    let Some((name, text)) = state.export() else {
+        return;
+    };
+    spawn_local(async move {
+        let done = match file::share(&name, &text).await {
+            Ok(true) => Ok(()),
+            Ok(false) => file::download(&name, &text),
+            Err(why) => Err(why),
+        };
+        if let Err(why) = done {
+            state.tell(why.to_string());
         }
     });
-    view! {
-        <h2>"Hand on"</h2>
-        <p>
-            "The file holds everything entered here. It opens on any device, and taking it in twice \
-            duplicates nothing. Files are the backup."
-        </p>
-        <p class="actions"><ExportButton/><Press label="Share" act=share/></p>
-    }
 }

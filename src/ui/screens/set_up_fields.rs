@@ -5,15 +5,18 @@ use leptos::prelude::*;
 use crate::present::{self, NewSession};
 use crate::quantity::Unit;
 use crate::session::{Arrangement, CYLINDERS_MAX, MAINS_MAX, NOTE_MAX, RouteChoice};
-use crate::ui::parts::field::{Choices, TextField, among};
-use crate::ui::parts::live::{flag, some, text};
-use crate::ui::parts::press::{Press, act};
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::field::{among, choices, text_field};
+use crate::ui::parts::live::{act, flag, text};
+use crate::ui::parts::press::{para, press, shown_while};
 
 /// A form, and what is done when it changes.
 #[derive(Clone, Copy)]
-struct Form {
-    form: RwSignal<NewSession>,
-    changed: Callback<()>,
+pub struct Form {
+    /// What it holds.
+    pub form: RwSignal<NewSession>,
+    /// What is done after a change.
+    pub changed: Callback<()>,
 }
 
 impl Form {
@@ -28,38 +31,61 @@ impl Form {
 }
 
 /// Name, layout, unit and route.
-#[component]
-pub fn SetUpFields(form: RwSignal<NewSession>, changed: Callback<()>) -> impl IntoView {
-    let form = Form { form, changed };
+pub fn set_up_fields(form: Form) -> El {
     let name = text(move || form.read(|f| f.name.clone()));
     let set_name = Callback::new(move |name| form.write(|f| f.name = name));
-    let usual = text(move || form.read(NewSession::usual_name));
-    let blind = some(
-        move || form.read(|f| (f.route == RouteChoice::Plain).then_some(())),
-        |()| view! { <p class="honest">{present::PLAIN_ROUTE_BLIND}</p> }.into_any(),
+    let usual = text(move || form.read(|f| format!("“{}” unless you say", f.usual_name())));
+    let blind = shown_while(
+        move || form.read(|f| f.route == RouteChoice::Plain),
+        || para("honest", present::PLAIN_ROUTE_BLIND).done(),
     );
-    view! {
-        <TextField label=("", "Name") value=name set=set_name most=NOTE_MAX as u16 hint=usual/>
-        {choice(
+    el("div", "fields")
+        .with(text_field("Name", name, set_name, NOTE_MAX).with(el("small", "").with(usual)))
+        .with(choice(
             form,
             "Cylinders stand",
             Arrangement::ALL.map(|a| (a, present::arrangement(a))),
             |f| f.arrangement,
             NewSession::set_arrangement,
-        )}
-        {stepper(form, "Cylinders", CYLINDERS_MAX, |f| f.cylinders, NewSession::set_cylinders)}
-        {stepper(form, "Main journals", MAINS_MAX, |f| f.mains, |f, n| f.mains = n)}
-        {stepper(form, "Rods on a throw", 2, |f| f.rods_per_throw, |f, n| f.rods_per_throw = n)}
-        {choice(form, "Unit", Unit::ALL.map(|u| (u, u.sign())), |f| f.unit, |f, u| f.unit = u)}
-        {choice(
+        ))
+        .with(stepper(
+            form,
+            "Cylinders",
+            CYLINDERS_MAX,
+            |f| f.cylinders,
+            NewSession::set_cylinders,
+        ))
+        .with(stepper(
+            form,
+            "Main journals",
+            MAINS_MAX,
+            |f| f.mains,
+            |f, n| f.mains = n,
+        ))
+        .with(stepper(
+            form,
+            "Rods on a throw",
+            2,
+            |f| f.rods_per_throw,
+            |f, n| {
+                f.rods_per_throw = n;
+            },
+        ))
+        .with(choice(
+            form,
+            "Unit",
+            Unit::ALL.map(|u| (u, u.sign())),
+            |f| f.unit,
+            |f, u| f.unit = u,
+        ))
+        .with(choice(
             form,
             "Route",
             RouteChoice::ALL.map(|r| (r, present::route_choice(r))),
             |f| f.route,
             |f, r| f.route = r,
-        )}
-        {blind}
-    }
+        ))
+        .with(blind)
 }
 
 /// A choice for a field of the set-up.
@@ -69,7 +95,7 @@ fn choice<T, const N: usize>(
     options: [(T, &'static str); N],
     read: fn(&NewSession) -> T,
     write: fn(&mut NewSession, T),
-) -> AnyView
+) -> El
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
@@ -79,7 +105,7 @@ where
         move |value| form.write(|form| write(form, value)),
     );
     let options = options.map(|(_, label)| label.to_owned()).to_vec();
-    view! { <Choices legend=legend.to_owned() options chosen choose/> }.into_any()
+    choices(legend, options, chosen, choose)
 }
 
 /// A small count with a key to either side.
@@ -89,28 +115,19 @@ fn stepper(
     most: u8,
     read: fn(&NewSession) -> u8,
     write: fn(&mut NewSession, u8),
-) -> AnyView {
-    let set = move |count: fn(u8) -> Option<u8>| {
-        act(move || {
-            form.write(|form| {
-                if let Some(count) = count(read(form)) {
-                    write(form, count);
-                }
-            });
-        })
+) -> El {
+    let step = move |sign: &'static str, name: &str, count: fn(u8) -> u8, end: u8| {
+        let step = act(move || form.write(|form| write(form, count(read(form)))));
+        press(sign, step)
+            .set("aria-label", &format!("{label}: {name}"))
+            .when("disabled", flag(move || form.read(read) == end))
     };
-    let less = set(|count| count.checked_sub(1));
-    let more = set(|count| count.checked_add(1));
-    let at_least = flag(move || form.read(read) <= 1);
-    let at_most = flag(move || most <= form.read(read));
     let count = text(move || form.read(read).to_string());
-    view! {
-        <div class="stepper" role="group" aria-label=label>
-            <span>{label}</span>
-            <Press label="−" name=format!("{label}: one less") act=less off=at_least/>
-            <output>{count}</output>
-            <Press label="+" name=format!("{label}: one more") act=more off=at_most/>
-        </div>
-    }
-    .into_any()
+    el("div", "stepper")
+        .set("role", "group")
+        .set("aria-label", label)
+        .with(el("span", "").with(label))
+        .with(step("−", "one less", |count| count.saturating_sub(1), 1))
+        .with(el("output", "").with(count))
+        .with(step("+", "one more", |count| count.saturating_add(1), most))
 }

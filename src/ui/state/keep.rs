@@ -17,8 +17,13 @@ impl State {
             match kept.await {
                 Err(why) => self.saved.set(Saved::NotSafe(why.to_string())),
                 // The word is about the latest change.
-                Ok(()) if keeper.is_busy() => {}
-                Ok(()) => self.saved.set(Saved::Safe),
+                Ok(_) if keeper.is_busy() => {}
+                Ok(told) => {
+                    self.saved.set(Saved::Safe);
+                    if let Some(why) = told {
+                        self.tell_once(&why.to_string());
+                    }
+                }
             }
         });
     }
@@ -117,6 +122,14 @@ impl State {
                 self.tell(why.to_string());
             }
         });
+    }
+
+    /// As [`State::tell`], but not while the same is shown.
+    fn tell_once(self, sentence: &str) {
+        let is_shown = |told: &Vec<String>| told.iter().any(|told| told == sentence);
+        if !self.notices.with_untracked(is_shown) {
+            self.tell(sentence.to_owned());
+        }
     }
 
     /// Shows a sentence until the person puts it away.

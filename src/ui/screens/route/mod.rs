@@ -4,31 +4,31 @@ mod entry;
 mod shown;
 mod tools;
 
-use leptos::ev::KeyboardEvent;
-use leptos::html::Div;
+use leptos::ev::{self, KeyboardEvent};
 use leptos::prelude::*;
+use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
+use leptos::tachys::html::event::on;
 use wasm_bindgen::JsCast;
 
+use crate::device::page;
 use crate::session::SessionId;
-use crate::ui::parts::bar::Bar;
-use crate::ui::parts::keypad::{Keys, Touch, of_keyboard};
+use crate::ui::parts::bar::bar;
+use crate::ui::parts::el::el;
+use crate::ui::parts::keypad::{Touch, keys, of_keyboard};
 use crate::ui::parts::live::flag;
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 use entry::Entry;
-use shown::Shown;
-use tools::Tools;
+use shown::shown;
+use tools::tools;
+
+/// The id by which the screen is given the focus.
+const ID: &str = "fender";
 
 /// The fender screen.
-#[component]
-pub fn Route(id: SessionId) -> impl IntoView {
+pub fn route(id: &SessionId) -> AnyView {
     let entry = Entry::new(State::get(), id.clone());
     let whole = flag(move || entry.view.with(|view| view.face.whole));
-    let root = NodeRef::<Div>::new();
-    // Keys of a keyboard are taken while the screen itself has the focus.
-    root.on_load(|root| {
-        let _ = root.focus();
-    });
     let on_key = move |event: KeyboardEvent| {
         let target = event
             .target()
@@ -43,14 +43,16 @@ pub fn Route(id: SessionId) -> impl IntoView {
             _ => {}
         }
     };
+    // Keys of a keyboard are taken while the screen itself has the focus.
+    request_animation_frame(|| page::focus(ID));
     let touch = Callback::new(move |touch| entry.touch(touch));
-    let stations = sheet_address(&id, Sheet::Stations);
-    view! {
-        <div class="route" tabindex="-1" node_ref=root on:keydown=on_key>
-            <Bar id here=Sheet::Route/>
-            <Shown entry/>
-            <Tools entry stations/>
-            <Keys whole touch/>
-        </div>
-    }
+    el("div", "route")
+        .set("id", ID)
+        .set("tabindex", "-1")
+        .add(on(ev::keydown, on_key).into_any_attr())
+        .with(bar(id, Sheet::Route))
+        .with(shown(entry))
+        .with(tools(entry, &sheet_address(id, Sheet::Stations)))
+        .with(keys(whole, touch))
+        .done()
 }

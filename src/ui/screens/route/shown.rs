@@ -3,65 +3,89 @@
 use leptos::prelude::*;
 
 use super::entry::Entry;
-use crate::present::{self, Fender, LastRead, RouteView};
-use crate::ui::parts::bar::SavedWord;
-use crate::ui::parts::live::{flag, some, text};
-use crate::ui::parts::mark::MarkSign;
-use crate::ui::parts::press::{Press, act};
+use crate::present::{self, Fender, RouteView};
+use crate::ui::parts::bar::saved_word;
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::live::{Live, act, flag, live, text};
+use crate::ui::parts::mark::mark_sign;
+use crate::ui::parts::press::{para, press};
 
 /// Place, number, and what was said last.
-#[component]
-pub fn Shown(entry: Entry) -> impl IntoView {
+pub fn shown(entry: Entry) -> El {
     let view = entry.view;
     let part = move |part: fn(&RouteView) -> String| text(move || view.with(part));
-    let last = entry.state.read(|session, _| present::last_read(session));
-    let last = some(move || last.get(), last_read);
-    let turn = act(move || entry.step(|fender: &mut Fender, _, _| fender.turn()));
-    // A refusal hides what is less urgent; what the number is for hides what
-    // was read last. One of them stands there at a time.
-    let no_refusal = flag(move || view.with(|v| v.said.is_empty()));
-    let no_purpose = flag(move || view.with(|v| !v.said.is_empty() || v.purpose.is_empty()));
-    let no_last = flag(move || view.with(|v| !v.said.is_empty() || !v.purpose.is_empty()));
-    view! {
-        <div class="reading">
-            <div class="place">
-                <p class="feature">
-                    <span data-testid="feature">{part(|v| v.feature.clone())}</span>
-                    <span class="progress" data-testid="progress">
-                        {part(|v| format!("{} of {}", v.progress.read, v.progress.of))}
-                    </span>
-                </p>
-                <p class="station" data-testid="place">{part(|v| v.place.clone())}</p>
-                <p class="where">{part(|v| v.where_exactly.to_owned())}</p>
-            </div>
-            <div class="value" role="group" aria-label=part(RouteView::label)>
-                <output data-testid="value">
-                    <span class="lead">{part(|v| v.face.lead.clone())}</span>
-                    <span class="typed">{part(|v| v.face.typed.clone())}</span>
-                    <span class="open">{part(|v| "▢".repeat(v.face.open))}</span>
-                </output>
-                <span class="unit">{part(|v| v.face.unit.to_owned())}</span>
-            </div>
-            <div class="said" aria-live="polite">
-                <p class="refusal" data-testid="said" hidden=no_refusal>{part(|v| v.said.clone())}</p>
-                <div class="purpose" hidden=no_purpose>
-                    <p data-testid="purpose">{part(|v| v.purpose.clone())}</p>
-                    <Press label=part(|v| v.turn.to_owned()) act=turn/>
-                </div>
-                <div hidden=no_last>{last}</div>
-            </div>
-        </div>
-    }
+    let progress = part(|v| format!("{} of {}", v.progress.read, v.progress.of));
+    let feature = part(|v| v.feature.clone());
+    let place = el("div", "place")
+        .with(
+            el("p", "feature")
+                .with(el("span", "").id("feature").with(feature))
+                .with(el("span", "progress").id("progress").with(progress)),
+        )
+        .with(para("station", part(|v| v.place.clone())).id("place"))
+        .with(para("where", part(|v| v.where_exactly.to_owned())));
+    let number = el("output", "")
+        .id("value")
+        .with(el("span", "lead").with(part(|v| v.face.lead.clone())))
+        .with(el("span", "typed").with(part(|v| v.face.typed.clone())))
+        .with(el("span", "open").with(part(|v| "▢".repeat(v.face.open))));
+    let value = el("div", "value")
+        .set("role", "group")
+        .follow("aria-label", part(RouteView::label))
+        .with(number)
+        .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())));
+    el("div", "reading")
+        .with(place)
+        .with(value)
+        .with(said(entry))
 }
 
-fn last_read(last: LastRead) -> AnyView {
-    view! {
-        <p class="last" data-testid="last">
-            <MarkSign mark=last.mark/>
-            <span><b>{last.value}</b>" "{last.words}</span>
-            <small>{last.station}</small>
-            <SavedWord/>
-        </p>
-    }
-    .into_any()
+/// A refusal, else what the number is for, else what was read last: one of
+/// them stands there at a time.
+fn said(entry: Entry) -> El {
+    let view = entry.view;
+    let part = move |part: fn(&RouteView) -> String| text(move || view.with(part));
+    let hidden = move |hidden: fn(&RouteView) -> bool| flag(move || view.with(hidden));
+    let turn = act(move || entry.step(|fender: &mut Fender, _, _| fender.turn()));
+    let refusal = para("refusal", part(|v| v.said.clone()))
+        .id("said")
+        .when("hidden", hidden(|v| v.said.is_empty()));
+    let purpose = el("div", "purpose")
+        .when(
+            "hidden",
+            hidden(|v| !v.said.is_empty() || v.purpose.is_empty()),
+        )
+        .with(para("", part(|v| v.purpose.clone())).id("purpose"))
+        .with(press(part(|v| v.turn.to_owned()), turn));
+    let last = el("div", "")
+        .when(
+            "hidden",
+            hidden(|v| !v.said.is_empty() || !v.purpose.is_empty()),
+        )
+        .with(last_read(entry));
+    el("div", "said")
+        .set("aria-live", "polite")
+        .with(refusal)
+        .with(purpose)
+        .with(last)
+}
+
+fn last_read(entry: Entry) -> Live {
+    let last = entry.state.read(|session, _| present::last_read(session));
+    live(move || {
+        let Some(last) = last.get() else {
+            return ().into_any();
+        };
+        let words = el("span", "")
+            .with(el("b", "").with(last.value))
+            .with(" ")
+            .with(last.words);
+        el("p", "last")
+            .id("last")
+            .with(mark_sign(last.mark))
+            .with(words)
+            .with(el("small", "").with(last.station))
+            .with(saved_word())
+            .done()
+    })
 }

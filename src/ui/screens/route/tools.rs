@@ -4,26 +4,25 @@ use leptos::prelude::*;
 
 use super::entry::Entry;
 use crate::present::Fender;
-use crate::ui::parts::live::flag;
-use crate::ui::parts::press::{Press, act};
+use crate::ui::parts::el::{El, el};
+use crate::ui::parts::live::{act, flag};
+use crate::ui::parts::press::{link, press};
 use crate::ui::state::Change;
 
 /// The row of tools.
-#[component]
-pub fn Tools(entry: Entry, stations: String) -> impl IntoView {
+pub fn tools(entry: Entry, stations: &str) -> El {
     let state = entry.state;
     let undo = act(move || entry.change(Change::Undo));
     let redo = act(move || entry.change(Change::Redo));
     let repeat = act(move || entry.step(|fender, session, _| fender.repeat(session)));
     let skip = act(move || entry.step(Fender::go_on));
     let nothing_read = flag(move || entry.view.with(|v| v.progress.read == 0));
-    view! {
-        <div class="tools" role="group" aria-label="Route">
-            <Press label="Undo" act=undo off=flag(move || !state.can_undo())/>
-            <Press label="Redo" act=redo off=flag(move || !state.can_redo())/>
-            <Press label="Repeat" act=repeat off=nothing_read/>
-            <Press label="Skip" act=skip/>
-            <a class="button" href=stations>"Go to"</a>
-        </div>
-    }
+    el("div", "tools")
+        .set("role", "group")
+        .set("aria-label", "Route")
+        .with(press("Undo", undo).when("disabled", flag(move || !state.can_undo())))
+        .with(press("Redo", redo).when("disabled", flag(move || !state.can_redo())))
+        .with(press("Repeat", repeat).when("disabled", nothing_read))
+        .with(press("Skip", skip))
+        .with(link("button", stations, "Go to"))
 }
