@@ -13,6 +13,7 @@ pub struct Fender {
     at: Option<(Station, Purpose)>,
     keypad: Option<Keypad>,
     said: Option<String>,
+    refused: bool,
 }
 
 impl Fender {
@@ -85,9 +86,16 @@ impl Fender {
         }
     }
 
+    /// True if what was said last is a refusal.
+    #[must_use]
+    pub const fn is_refused(&self) -> bool {
+        self.refused
+    }
+
     /// Says why something was refused.
     pub fn refuse(&mut self, why: String) {
         self.said = Some(why);
+        self.refused = true;
     }
 
     /// The edit that enters the number typed, read at this time; `None` if it
@@ -114,7 +122,8 @@ impl Fender {
                 if let Some(station) = here.or(stops.last().map(|stop| stop.station)) {
                     self.go(session, station, Purpose::Replace);
                 }
-                self.refuse("Everything on the route is read.".to_owned());
+                self.said = Some("Everything on the route is read.".to_owned());
+                self.refused = false;
             }
         }
     }

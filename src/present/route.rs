@@ -172,6 +172,8 @@ pub struct RouteView {
     pub face: Face,
     /// What was refused or said last.
     pub said: String,
+    /// True if that is a refusal.
+    pub is_refused: bool,
     /// How far the route has come.
     pub progress: Progress,
     /// The station after this one.
@@ -209,6 +211,7 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
         purpose,
         turn,
         face: fender.face().unwrap_or_default(),
+        is_refused: fender.is_refused(),
         said: fender.said().unwrap_or_default().to_owned(),
         progress: progress(stops),
         next: next_open(stops, Some(station))

@@ -14,14 +14,9 @@ use crate::ui::parts::press::{para, press};
 pub fn shown(entry: Entry) -> El {
     let view = entry.view;
     let part = move |part: fn(&RouteView) -> String| text(move || view.with(part));
-    let progress = part(|v| format!("{} of {}", v.progress.read, v.progress.of));
     let feature = part(|v| v.feature.clone());
     let place = el("div", "place")
-        .with(
-            el("p", "feature")
-                .with(el("span", "").id("feature").with(feature))
-                .with(el("span", "progress").id("progress").with(progress)),
-        )
+        .with(para("feature", feature).id("feature"))
         .with(para("station", part(|v| v.place.clone())).id("place"))
         .with(para("where", part(|v| v.where_exactly.to_owned())));
     let number = el("output", "")
@@ -47,8 +42,10 @@ fn said(entry: Entry) -> El {
     let part = move |part: fn(&RouteView) -> String| text(move || view.with(part));
     let hidden = move |hidden: fn(&RouteView) -> bool| flag(move || view.with(hidden));
     let turn = act(move || entry.step(|fender: &mut Fender, _, _| fender.turn()));
-    let refusal = para("refusal", part(|v| v.said.clone()))
+    let refused = part(|v| if v.is_refused { "yes" } else { "no" }.to_owned());
+    let told = para("told", part(|v| v.said.clone()))
         .id("said")
+        .follow("data-refused", refused)
         .when("hidden", hidden(|v| v.said.is_empty()));
     let purpose = el("div", "purpose")
         .when(
@@ -65,7 +62,7 @@ fn said(entry: Entry) -> El {
         .with(last_read(entry));
     el("div", "said")
         .set("aria-live", "polite")
-        .with(refusal)
+        .with(told)
         .with(purpose)
         .with(last)
 }

@@ -3,9 +3,9 @@
 use leptos::prelude::*;
 
 use super::entry::Entry;
-use crate::present::Fender;
+use crate::present::{Fender, RouteView};
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{act, flag};
+use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{link, press};
 use crate::ui::state::Change;
 
@@ -16,6 +16,10 @@ pub fn tools(entry: Entry, stations: &str) -> El {
     let redo = act(move || entry.change(Change::Redo));
     let repeat = act(move || entry.step(|fender, session, _| fender.repeat(session)));
     let skip = act(move || entry.step(Fender::go_on));
+    let progress = text(move || {
+        let of = |v: &RouteView| format!("{} of {}", v.progress.read, v.progress.of);
+        entry.view.with(of)
+    });
     let nothing_read = flag(move || entry.view.with(|v| v.progress.read == 0));
     el("div", "tools")
         .set("role", "group")
@@ -24,5 +28,5 @@ pub fn tools(entry: Entry, stations: &str) -> El {
         .with(press("Redo", redo).when("disabled", flag(move || !state.can_redo())))
         .with(press("Repeat", repeat).when("disabled", nothing_read))
         .with(press("Skip", skip))
-        .with(link("button", stations, "Go to"))
+        .with(link("button", stations, "Go to").with(el("small", "").id("progress").with(progress)))
 }

@@ -1,0 +1,87 @@
+// Without a touch: a keyboard, or a gauge that types.
+import { expect, test } from "./support/bench.mjs";
+
+test.use({ viewport: { width: 1280, height: 800 }, isMobile: false, hasTouch: false });
+
+/** Presses Tab until something has the focus. */
+async function tabTo(page, locator) {
+  await expect(locator).toBeVisible();
+  for (let steps = 0; steps < 40; steps += 1) {
+    if (await locator.evaluate((element) => element === document.activeElement)) return;
+    await page.keyboard.press("Tab");
+  }
+  throw new Error(`Tab does not lead to ${locator}`);
+}
+
+test("from the bench to the first saved reading by keyboard alone", async ({ bench, page }) => {
+  const { keyboard } = page;
+  await bench.open();
+  await tabTo(page, page.getByRole("link", { name: "New session" }));
+  await keyboard.press("Enter");
+  await tabTo(page, page.getByLabel("Name"));
+  await keyboard.type("By hand");
+  await tabTo(page, page.getByRole("radio", { name: "In-line" }));
+  await keyboard.press("ArrowRight");
+  await expect(page.getByRole("radio", { name: "V", exact: true })).toBeChecked();
+  await tabTo(page, bench.button("Cylinders: one more"));
+  await keyboard.press("Enter");
+  await keyboard.press("Space");
+  await tabTo(page, bench.button("Start measuring"));
+  await keyboard.press("Enter");
+
+  await bench.expectAt("Bore 1", "top, thrust");
+  await keyboard.type("82,0034");
+  await expect(bench.said).toHaveText("This gauge reads 3 decimals.");
+  await keyboard.press("Backspace");
+  await keyboard.type("4");
+  await keyboard.press("Enter");
+  await expect(bench.last).toContainText("82.004 mm");
+  await bench.expectSaved();
+  await bench.to("Set-up");
+  await expect(page.getByLabel("Name")).toHaveValue("By hand");
+  await expect(page.getByRole("group", { name: "Cylinders", exact: true }).locator("output")).toHaveText("6");
+});
+
+test("the keys of the keypad are pressed by keyboard too", async ({ bench, page }) => {
+  await bench.open();
+  await bench.startSession();
+  const key = (name) => bench.keypad.getByRole("button", { name, exact: true });
+  await tabTo(page, key("8"));
+  await page.keyboard.press("Enter");
+  await tabTo(page, key("2"));
+  await page.keyboard.press("Space");
+  await expect(bench.value).toHaveText("82");
+  await page.keyboard.type(".003");
+  await tabTo(page, key("ENTER"));
+  await page.keyboard.press("Enter");
+  await expect(bench.last).toContainText("82.003 mm");
+});
+
+test("a gauge that types goes on after a tap on a tool", async ({ bench }) => {
+  await bench.open();
+  await bench.startSession();
+  await bench.type("82.003");
+  await bench.tap(bench.tool("Skip"));
+  await bench.expectAt("Bore 1", "bottom, thrust");
+  await bench.type("014");
+  await expect(bench.last).toContainText("82.014 mm");
+  await bench.tap(bench.tool("Undo"));
+  await bench.type("015");
+  await expect(bench.last).toContainText("82.015 mm");
+  await expect(bench.progress).toHaveText("2 of 56");
+});
+
+test("64 readings typed as fast as a gauge can are all there", async ({ bench, page }) => {
+  await bench.open();
+  await bench.startSession({ cylinders: 16 });
+  await bench.type("82.000");
+  const typed = [];
+  for (let n = 1; n < 64; n += 1) typed.push(`${String(n).padStart(3, "0")}\n`);
+  await page.keyboard.type(typed.join(""));
+  await expect(bench.last).toContainText("82.063 mm");
+  await bench.expectSaved();
+  await bench.reload();
+  const read = (await bench.stations()).filter(([, values]) => values !== "open");
+  const expected = typed.map((text) => `82.${text.trim()} mm`);
+  expect(read.map(([, value]) => value)).toEqual(["82.000 mm", ...expected]);
+});
