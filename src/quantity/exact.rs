@@ -32,6 +32,7 @@ impl Exact {
 
     /// `numerator / denominator` quanta; a denominator of zero counts as one.
     #[must_use]
+    #[inline(never)] // 128-bit arithmetic is long; once in the app is enough.
     pub fn new(numerator: i128, denominator: i128) -> Self {
         let denominator = if denominator == 0 { 1 } else { denominator };
         let divisor = gcd(numerator, denominator) * denominator.signum();
@@ -115,6 +116,7 @@ impl PartialOrd for Exact {
 }
 
 impl Ord for Exact {
+    #[inline(never)]
     fn cmp(&self, other: &Self) -> Ordering {
         (self.numerator * other.denominator).cmp(&(other.numerator * self.denominator))
     }

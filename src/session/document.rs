@@ -14,13 +14,13 @@ pub struct Document {
 }
 
 impl Document {
-    /// Opens a session. The device's own standing readings can be undone,
-    /// last first, however long ago they were entered.
+    /// Opens a session. Standing readings of the device's own replicas can
+    /// be undone, last first, however long ago they were entered.
     #[must_use]
-    pub fn open(session: Session, replica: Replica) -> Self {
+    pub fn open(session: Session, replica: Replica, own: &[Replica]) -> Self {
         let undo = session
             .standing()
-            .filter(|(id, _)| id.replica == replica)
+            .filter(|(id, _)| own.contains(&id.replica))
             .map(|(id, _)| Edit::Strike(id))
             .collect();
         Self {

@@ -197,21 +197,22 @@ impl Session {
     /// The next stamp of a replica: above everything it has seen.
     #[must_use]
     pub fn next_stamp(&self, replica: Replica) -> Stamp {
-        let registers = self.fields.values().map(|r| r.stamp);
-        let gauges = self.gauges.iter().flat_map(|(id, r)| [*id, r.stamp]);
-        let settings = self.settings.iter().flat_map(|(id, r)| [*id, r.stamp]);
+        let mut counter = 0;
+        let mut see = |stamp: &Stamp| counter = stamp.counter.max(counter);
+        self.fields.values().for_each(|field| see(&field.stamp));
+        for (id, gauge) in &self.gauges {
+            see(id);
+            see(&gauge.stamp);
+        }
+        for (id, setting) in &self.settings {
+            see(id);
+            see(&setting.stamp);
+        }
         // Readings are in order of their stamps, so the last has the largest.
-        let last = self.readings.last().map(|(id, _)| *id);
+        self.readings.last().iter().for_each(|(id, _)| see(id));
         let unknown = self.extras.keys().filter_map(|(_, key)| Stamp::parse(key));
-        let counter = registers
-            .chain(gauges)
-            .chain(settings)
-            .chain(last)
-            .chain(unknown)
-            .map(|stamp| stamp.counter)
-            .max()
-            .unwrap_or(0)
-            + 1;
+        unknown.for_each(|stamp| see(&stamp));
+        counter += 1;
         Stamp { counter, replica }
     }
 }

@@ -2,7 +2,9 @@
 
 use core::fmt;
 
-/// The number of a device, drawn at random once and never taken from a file.
+/// The number under which facts are entered: drawn at random at every start
+/// on a device and never taken from a file, so that no two copies of a session
+/// count under the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Replica(u64);
 

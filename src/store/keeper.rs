@@ -15,7 +15,11 @@ use crate::archive::{self, DRAFT_SLOT, ROOT, Shelf, key_of, session_of_key};
 use crate::device::random;
 use crate::session::{Replica, Session, SessionId, ordered};
 
-const REPLICA: &str = "fenderbench/replica";
+const REPLICAS: &str = "fenderbench/replicas";
+
+/// How many replicas of its own a device remembers, to undo their readings.
+const REPLICAS_MAX: usize = 64;
+
 const REMOVED: &str = "fenderbench/removed";
 /// Read by `public/boot.js` too, before the app starts.
 const THEME: &str = "fenderbench/theme";
@@ -28,6 +32,7 @@ pub type Away = LiteMap<SessionId, ()>;
 #[derive(Clone)]
 pub struct Keeper {
     replica: Replica,
+    own: Rc<[Replica]>,
     journal: Option<Journal>,
     others: Option<Rc<Others>>,
     shelves: Rc<RefCell<LiteMap<SessionId, Shelf>>>,
@@ -69,8 +74,10 @@ impl Keeper {
                 (None, Vec::new())
             }
         };
+        let own = replicas();
         let keeper = Self {
-            replica: replica(),
+            replica: own.first().copied().unwrap_or(Replica::new(0)),
+            own: own.into(),
             journal,
             others: None,
             shelves: Rc::default(),
@@ -92,10 +99,16 @@ impl Keeper {
         0 < self.under_way.get()
     }
 
-    /// The number of this device.
+    /// The replica that enters facts now.
     #[must_use]
     pub const fn replica(&self) -> Replica {
         self.replica
+    }
+
+    /// All replicas of this device.
+    #[must_use]
+    pub fn own(&self) -> &[Replica] {
+        &self.own
     }
 
     fn read(
@@ -251,17 +264,20 @@ async fn open_journal() -> Result<(Journal, Vec<(String, String)>), StoreError> 
     Ok((journal, records))
 }
 
-/// The device's number, drawn once. Where it cannot be kept, a new one is
-/// drawn at every start, which costs nothing but the undo of older readings.
-fn replica() -> Replica {
-    let stored = local::get(REPLICA).ok().flatten();
-    let number = stored.and_then(|text| u64::from_str_radix(&text, 16).ok());
-    let number = number.unwrap_or_else(|| {
-        let number = random::number();
-        let _ = local::put(REPLICA, &format!("{number:x}"));
-        number
-    });
-    Replica::new(number)
+/// The replicas of this device, the latest first: one is drawn at every
+/// start, since two tabs that count alike under one would give two readings
+/// the same id.
+fn replicas() -> Vec<Replica> {
+    let stored = local::get(REPLICAS).ok().flatten().unwrap_or_default();
+    let stored = stored
+        .lines()
+        .filter_map(|line| u64::from_str_radix(line, 16).ok());
+    let mut numbers = vec![random::number()];
+    numbers.extend(stored.take(REPLICAS_MAX));
+    let lines: Vec<_> = numbers.iter().map(|number| format!("{number:x}")).collect();
+    // Where they cannot be kept, nothing is lost but the undo of older readings.
+    let _ = local::put(REPLICAS, &lines.join("\n"));
+    numbers.into_iter().map(Replica::new).collect()
 }
 
 fn removed() -> Away {

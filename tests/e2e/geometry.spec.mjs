@@ -37,7 +37,8 @@ function keypadFaults(page) {
     const keys = [...document.querySelectorAll(".keys button")];
     const box = (name) => keys.find((key) => key.ariaLabel === name).getBoundingClientRect();
     const wide = innerWidth < 360 ? 98 : 113;
-    const high = innerHeight < 480 ? 56 : 76;
+    // The figures are for 360 px; on less, ENTER in sight comes first.
+    const high = innerHeight < 480 ? 56 : innerWidth < 360 ? 60 : 76;
     for (const digit of "0123456789") {
       const { width, height } = box(digit);
       if (width < wide) found.push(`${digit} is ${width} px wide, not ${wide}`);

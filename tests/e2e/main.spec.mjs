@@ -91,12 +91,12 @@ test("nothing is refused before ENTER, and a refusal keeps what was typed", asyn
   await bench.enter();
   await expect(bench.said).toHaveText("Type the reading first.");
   await bench.key("82.0");
-  await expect(bench.said).toHaveCount(0);
+  await expect(bench.said).toBeHidden();
   await bench.enter();
   await expect(bench.said).toHaveText("This gauge reads 3 decimals: type all of them, zeros too.");
   await expect(bench.value).toHaveText("82.0▢▢");
   await bench.key("03");
-  await expect(bench.said).toHaveCount(0);
+  await expect(bench.said).toBeHidden();
   await bench.enter();
   await bench.expectAt("Bore 1", "top, along the crank");
 

@@ -162,7 +162,7 @@ fn a_newer_arrangement_meets_an_older_one() {
 fn a_newer_route_is_replaced_by_an_older_version() {
     let ours = crate::make::session(vec![Field::Route(fenderbench::session::RouteChoice::Plain)]);
     let theirs = stranger(&ours, r#""value":"plain""#, r#""value":"full""#);
-    let mut document = Document::open(theirs, PHONE);
+    let mut document = Document::open(theirs, PHONE, &[PHONE]);
     let choice = Field::Route(fenderbench::session::RouteChoice::Standard);
     document.dispatch(&Edit::Set(choice)).unwrap();
     check_meeting(document.session(), document.session(), 1);

@@ -143,11 +143,11 @@ fn own_readings_can_be_undone_after_a_reload() {
     read(&mut phone, &[("bore/1/whole/top/90", "82.02 mm")]);
     phone.undo().unwrap().unwrap();
     read(&mut phone, &[("bore/1/whole/top/90", "82.03 mm")]);
-    let mut tablet = Document::open(phone.session().clone(), TABLET);
+    let mut tablet = Document::open(phone.session().clone(), TABLET, &[TABLET]);
     assert!(!tablet.can_undo());
     read(&mut tablet, &[("bore/2/whole/top/0", "82.04 mm")]);
 
-    let mut again = Document::open(tablet.session().clone(), PHONE);
+    let mut again = Document::open(tablet.session().clone(), PHONE, &[PHONE]);
     let standing = |document: &Document| -> Vec<String> {
         let readings = document.session().standing();
         readings
@@ -170,7 +170,7 @@ fn an_undo_only_takes_back() {
     // back on the phone must not put the reading back.
     let mut phone = document(vec![]);
     read(&mut phone, &[("bore/1/whole/top/0", "82.01 mm")]);
-    let mut tablet = Document::open(phone.session().clone(), TABLET);
+    let mut tablet = Document::open(phone.session().clone(), TABLET, &[TABLET]);
     let id = *phone.session().readings.keys().next().unwrap();
     tablet.dispatch(&Edit::Strike(id)).unwrap();
     phone.merge(tablet.session());

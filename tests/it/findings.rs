@@ -173,7 +173,7 @@ fn readings_outside_the_layout_are_listed() {
 #[test]
 fn contradicting_limits_are_told() {
     let mut phone = document(vec![limit("bore/size/new_low", "82.000 mm")]);
-    let mut tablet = Document::open(phone.session().clone(), TABLET);
+    let mut tablet = Document::open(phone.session().clone(), TABLET, &[TABLET]);
     assert_eq!(view(phone.session()).contradiction, None);
     let set = |text| Edit::Set(limit("bore/size/new_low", text));
     phone.dispatch(&set("82.050 mm")).unwrap();

@@ -186,7 +186,7 @@ pub fn event() -> impl Strategy<Value = Event> {
 /// Three devices that start from one session.
 pub fn devices() -> [Document; 3] {
     let first = session(vec![Field::Cylinders(3), Field::Name("Three".to_owned())]);
-    [PHONE, TABLET, DESK].map(|replica| Document::open(first.clone(), replica))
+    [PHONE, TABLET, DESK].map(|replica| Document::open(first.clone(), replica, &[replica]))
 }
 
 /// Lets the event happen; refusals are part of life.

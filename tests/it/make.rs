@@ -50,7 +50,7 @@ pub fn session(fields: Vec<Field>) -> Session {
 }
 
 pub fn document(fields: Vec<Field>) -> Document {
-    Document::open(session(fields), PHONE)
+    Document::open(session(fields), PHONE, &[PHONE])
 }
 
 /// Fields that this version does not know, each a name and a text.

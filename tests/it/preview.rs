@@ -58,7 +58,7 @@ fn a_session_that_is_here_already() {
     );
     assert!(same.nothing_new);
 
-    let mut tablet = Document::open(ours.clone(), TABLET);
+    let mut tablet = Document::open(ours.clone(), TABLET, &[TABLET]);
     let first = *ours.readings.keys().next().unwrap();
     tablet.dispatch(&Edit::Strike(first)).unwrap();
     enter(&mut tablet, &[("bore/1/whole/top/0", "82.012 mm")]);
@@ -87,10 +87,10 @@ fn a_session_that_is_here_already() {
 #[test]
 fn a_preview_tells_what_merging_does() {
     let ours = spare();
-    let mut phone = Document::open(ours.clone(), PHONE);
+    let mut phone = Document::open(ours.clone(), PHONE, &[PHONE]);
     let edit = add(phone.session(), "bore/1/whole/top/90", "82.015 mm");
     phone.dispatch(&edit).unwrap();
-    let mut tablet = Document::open(ours, TABLET);
+    let mut tablet = Document::open(ours, TABLET, &[TABLET]);
     for n in 0..3 {
         let text = format!("82.{n:03} mm");
         enter(&mut tablet, &[("bore/1/whole/bottom/0", &text)]);

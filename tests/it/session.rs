@@ -157,7 +157,11 @@ fn limits_that_contradict_after_a_meeting_do_not_stop_the_work() {
     let low = || Edit::Set(crate::make::limit("bore/size/new_low", "82.05 mm"));
     let high = || Edit::Set(crate::make::limit("bore/size/new_high", "82.02 mm"));
     let mut phone = document(vec![]);
-    let mut tablet = Document::open(phone.session().clone(), crate::make::TABLET);
+    let mut tablet = Document::open(
+        phone.session().clone(),
+        crate::make::TABLET,
+        &[crate::make::TABLET],
+    );
     phone.dispatch(&low()).unwrap();
     tablet.dispatch(&high()).unwrap();
     phone.merge(tablet.session());

@@ -55,10 +55,8 @@ fn strip(staging: &Path) -> Result {
 }
 
 fn without_comment_lines(script: &str) -> String {
-    let lines = script.lines().filter(|line| {
-        let line = line.trim_start();
-        !line.is_empty() && !line.starts_with("//")
-    });
+    let lines = script.lines().map(str::trim_start);
+    let lines = lines.filter(|line| !line.is_empty() && !line.starts_with("//"));
     lines.map(|line| format!("{line}\n")).collect()
 }
 
@@ -147,7 +145,7 @@ mod tests {
     #[test]
     fn comment_lines_go_and_code_stays() {
         let script = "// why\nconst a = 1; // said here\n\n  // more\n  f(\"//x\");\n";
-        let code = "const a = 1; // said here\n  f(\"//x\");\n";
+        let code = "const a = 1; // said here\nf(\"//x\");\n";
         assert_eq!(without_comment_lines(script), code);
     }
     use std::path::PathBuf;

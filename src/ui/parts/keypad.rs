@@ -79,13 +79,10 @@ fn key(
             on_touch.run(touch);
         }
     };
-    // The focus stays where it is, so that a keyboard goes on working.
-    let stay = move |event: MouseEvent| event.prevent_default();
     el("button", class)
         .set("type", "button")
         .set("aria-label", name)
         .add(on(ev::pointerdown, down).into_any_attr())
-        .add(on(ev::mousedown, stay).into_any_attr())
         .add(on(ev::click, click).into_any_attr())
         .with(label)
 }

@@ -17,7 +17,8 @@ impl State {
         let Some(mut session) = self.others.write().remove(id) else {
             return false;
         };
-        let replica = self.keeper().replica();
+        let keeper = self.keeper();
+        let replica = keeper.replica();
         // Only a session whose stored parts were damaged lacks them.
         let before = session.clone();
         session.add_missing_gauges(replica);
@@ -25,7 +26,8 @@ impl State {
         if !added.is_empty() {
             self.keep(&session, &added);
         }
-        self.document.set(Some(Document::open(session, replica)));
+        self.document
+            .set(Some(Document::open(session, replica, keeper.own())));
         true
     }
 
@@ -40,11 +42,13 @@ impl State {
     /// Makes a session and opens it.
     pub fn create(self, new: &NewSession) -> SessionId {
         self.leave();
-        let replica = self.keeper().replica();
+        let keeper = self.keeper();
+        let replica = keeper.replica();
         let id = SessionId::from_number(random::number());
         let session = Session::create(id.clone(), new.fields(), replica);
         self.keep(&session, &session);
-        self.document.set(Some(Document::open(session, replica)));
+        self.document
+            .set(Some(Document::open(session, replica, keeper.own())));
         id
     }
 }

@@ -165,7 +165,7 @@ export class Bench {
   /** The field of a limit, by the two parts of its label: "Size: new, low". */
   limit(kind, label) {
     const [what, which] = label.split(": ");
-    return this.limits(kind).getByLabel(new RegExp(`^${what}[: ]*${which}$`));
+    return this.limits(kind).getByLabel(new RegExp(`^${what}[:, ]*${which}$`));
   }
 
   /** Types limits into their fields and keeps them. */

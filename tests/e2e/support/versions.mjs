@@ -19,7 +19,7 @@ export async function newerVersion(name) {
 
   const page = await readFile(join(folder, "index.html"), "utf8");
   const worker = await readFile(join(folder, "sw.js"), "utf8");
-  const newPage = replaceOnce(page, '<html lang="en"', `<html data-version="${name}" lang="en"`);
+  const newPage = replaceOnce(page, "<html ", `<html data-version="${name}" `);
   const relisted = replaceOnce(worker, digest(page), digest(newPage));
   const newWorker = replaceOnce(relisted, /const BUILD = "[^"]*"/, `const BUILD = "${name}"`);
   await writeFile(join(folder, "index.html"), newPage);

@@ -4,7 +4,7 @@ mod entry;
 mod shown;
 mod tools;
 
-use leptos::ev::{self, KeyboardEvent};
+use leptos::ev::{self, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
 use leptos::tachys::html::event::on;
@@ -43,13 +43,16 @@ pub fn route(id: &SessionId) -> AnyView {
             _ => {}
         }
     };
-    // Keys of a keyboard are taken while the screen itself has the focus.
+    // Keys of a keyboard, or of a gauge that types, are taken while the screen
+    // itself has the focus: no touch takes it away.
+    let stay = |event: MouseEvent| event.prevent_default();
     request_animation_frame(|| page::focus(ID));
     let touch = Callback::new(move |touch| entry.touch(touch));
     el("div", "route")
         .set("id", ID)
         .set("tabindex", "-1")
         .add(on(ev::keydown, on_key).into_any_attr())
+        .add(on(ev::mousedown, stay).into_any_attr())
         .with(bar(id, Sheet::Route))
         .with(shown(entry))
         .with(tools(entry, &sheet_address(id, Sheet::Stations)))
