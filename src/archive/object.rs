@@ -57,6 +57,22 @@ impl<'a> Object<'a> {
         serde_json::from_str(text).map_err(|_| self.wrong(key, "is not a text"))
     }
 
+    /// Takes a string that may be absent.
+    pub(super) fn text_if_any(&mut self, key: &str) -> Result<Option<String>, ImportError> {
+        let text = self.take(key);
+        let read = |text| serde_json::from_str(text).map_err(|_| self.wrong(key, "is not a text"));
+        text.map(read).transpose()
+    }
+
+    /// Takes a truth that is absent where it does not hold.
+    pub(super) fn flag(&mut self, key: &str) -> Result<bool, ImportError> {
+        match self.take(key) {
+            None | Some("false") => Ok(false),
+            Some("true") => Ok(true),
+            Some(_) => Err(self.wrong(key, "is neither true nor false")),
+        }
+    }
+
     /// Takes a string or null.
     pub(super) fn text_or_null(&mut self, key: &str) -> Result<Option<String>, ImportError> {
         let text = self.need(key)?;

@@ -7,7 +7,9 @@ use crate::session::{Direction, Feature, Kind, Level, Quantity, Station, ordered
 /// Adds the least and the greatest piston-to-wall of a piston in its bore.
 ///
 /// The skirt is gauged square to the pin, so the bore counts in that
-/// direction only, and within ring travel.
+/// direction only, and within ring travel. Where a bore was read with the
+/// gauge set on this piston, the deviation is the clearance: the error of
+/// the micrometer cancels, so these readings are taken before any other.
 pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Finding>) {
     if feature.kind != Kind::Piston {
         return;
@@ -21,14 +23,21 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
     let skirt = feature.station(Level::GaugePoint, Direction::D0);
     let asked = bore.stations(view.session.route());
     let mut missing: Vec<Station> = asked.into_iter().filter(|s| across(*s)).collect();
-    missing.push(skirt);
+    if !missing
+        .iter()
+        .any(|bore| view.direct(*bore, feature).is_some())
+    {
+        missing.push(skirt);
+    }
     missing.retain(|station| view.at(*station).is_none());
 
     let bores = view
         .stations_of(bore)
         .filter(|(station, _)| across(*station));
-    let clearances = ordered(bores.filter_map(|(_, bore)| {
-        let clearance = &bore - &view.at(skirt)?;
+    let skirt = view.at(skirt);
+    let clearances = ordered(bores.filter_map(|(station, bore)| {
+        let direct = view.direct(station, feature);
+        let clearance = direct.or_else(|| Some(&bore - skirt.as_ref()?))?;
         Some((view.value(&clearance)?, clearance))
     }));
     for (which, clearance) in [

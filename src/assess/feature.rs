@@ -13,19 +13,25 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         .partition(|(station, _)| station.level == Level::Reference);
     let asked = feature.stations(view.session.route());
     let unread = |station: &Station| view.at(*station).is_none();
-    let missing: Vec<Station> = asked.iter().copied().filter(unread).collect();
+    let worn_ones = asked.iter().filter(|s| s.level != Level::Reference);
+    let missing: Vec<Station> = worn_ones.copied().filter(unread).collect();
 
     let largest = extreme(view, &worn, |a, b| b < a);
     sizes(view, feature, &worn, &missing, findings);
     if feature.kind == Kind::Bore {
+        // An unworn place of the bore itself is better than what it was made
+        // to, which is known to the tolerance of new bores only.
+        let read: Vec<_> = reference.iter().map(|(_, weights)| weights).collect();
+        let unworn = if read.is_empty() {
+            view.nominal(feature.kind)
+        } else {
+            Some(Weights::mean(&read))
+        };
         let mut unread_here = missing.clone();
-        if reference.is_empty() {
+        if unworn.is_none() {
             unread_here.extend(feature.square_pair(Level::Reference));
         }
-        let unworn: Vec<_> = reference.iter().map(|(_, weights)| weights).collect();
-        let wear = largest
-            .filter(|_| !unworn.is_empty())
-            .map(|worn| &worn - &Weights::mean(&unworn));
+        let wear = largest.zip(unworn).map(|(worn, unworn)| &worn - &unworn);
         let key = key(feature, Quantity::Wear, Which::Largest);
         findings.push(view.finding(key, wear.as_ref(), unread_here));
     }

@@ -66,5 +66,8 @@ impl Assessment {
 #[must_use]
 pub fn compare_reading(session: &Session, reading: &Reading) -> Comparison {
     let used = limits::used(session, reading.station.kind, Quantity::Size);
-    compare(reading.entered.size().into(), &used.limits)
+    let size = session.size_of(reading);
+    size.map_or(Comparison::NoLimit, |size| {
+        compare(size.into(), &used.limits)
+    })
 }

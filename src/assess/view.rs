@@ -6,16 +6,21 @@ use super::limits;
 use super::{Finding, FindingKey, Outcome, UsedLimits};
 use crate::form::{Place, Spot};
 use crate::quantity::{Size, Weights};
-use crate::session::{Feature, Kind, Quantity, Session, Stamp, Station};
+use crate::session::{Against, Feature, Kind, Quantity, Reading, Session, Stamp, Station};
 use crate::verdict::{Comparison, compare};
 
 /// A session arranged for assessing: one list of sizes, and for every
 /// station the readings in it.
+///
+/// Behind the readings the list has the sizes of settings and those the
+/// kinds were made to, so that weights take them in as well.
 pub(super) struct View<'a> {
     pub(super) session: &'a Session,
     sizes: Vec<Size>,
-    ids: Vec<Stamp>,
+    readings: Vec<(Stamp, &'a Reading)>,
     stations: LiteMap<Station, Vec<usize>>,
+    set_to: LiteMap<Stamp, (Feature, usize)>,
+    nominals: LiteMap<Kind, usize>,
     limits: LiteMap<(Kind, Quantity), UsedLimits>,
 }
 
@@ -24,15 +29,36 @@ impl<'a> View<'a> {
         let mut view = Self {
             session,
             sizes: Vec::new(),
-            ids: Vec::new(),
+            readings: Vec::new(),
             stations: LiteMap::new(),
+            set_to: LiteMap::new(),
+            nominals: LiteMap::new(),
             limits: LiteMap::new(),
         };
         for (id, reading) in session.standing() {
+            // A deviation from nothing is no size; only a merged or damaged
+            // copy can hold one.
+            let Some(size) = session.size_of(reading) else {
+                continue;
+            };
             let here = view.stations.entry(reading.station).or_default();
             here.push(view.sizes.len());
-            view.sizes.push(reading.entered.size());
-            view.ids.push(id);
+            view.sizes.push(size);
+            view.readings.push((id, reading));
+        }
+        for (id, setting) in &session.settings {
+            if let Some(set) = &setting.value.set
+                && let Against::Feature(partner) = set.against
+            {
+                view.set_to.insert(*id, (partner, view.sizes.len()));
+                view.sizes.push(set.size.size());
+            }
+        }
+        for kind in Kind::ALL {
+            if let Some(nominal) = session.nominal(kind) {
+                view.nominals.insert(kind, view.sizes.len());
+                view.sizes.push(nominal);
+            }
         }
         for kind in Kind::ALL {
             for &(quantity, _) in crate::session::limit_keys(kind) {
@@ -47,6 +73,27 @@ impl<'a> View<'a> {
     pub(super) fn at(&self, station: Station) -> Option<Weights> {
         let readings = self.stations.get(&station)?;
         Some(Weights::mean_of(readings.iter().copied()))
+    }
+
+    /// The mean deviation at a station from the size at which the gauge was
+    /// set on another feature; `None` if nothing was read that way.
+    pub(super) fn direct(&self, station: Station, partner: Feature) -> Option<Weights> {
+        let deviation = |index: &usize| {
+            let (_, reading) = self.readings.get(*index)?;
+            let (set_on, setting) = self.set_to.get(&reading.setting)?;
+            let mean = |index| Weights::mean_of([index]);
+            (*set_on == partner).then(|| &mean(*index) - &mean(*setting))
+        };
+        let deviations = self.stations.get(&station)?.iter().filter_map(deviation);
+        let deviations: Vec<_> = deviations.collect();
+        let all: Vec<_> = deviations.iter().collect();
+        (!all.is_empty()).then(|| Weights::mean(&all))
+    }
+
+    /// The size a kind was made to, where somebody said it.
+    pub(super) fn nominal(&self, kind: Kind) -> Option<Weights> {
+        let index = self.nominals.get(&kind)?;
+        Some(Weights::mean_of([*index]))
     }
 
     /// Every station of a feature at which something was read, with its mean.
@@ -103,7 +150,7 @@ impl<'a> View<'a> {
             }
         };
         let terms = weights.map_or(&[][..], Weights::terms);
-        let id = |&(index, _): &(usize, i64)| self.ids.get(index).copied();
+        let id = |&(index, _): &(usize, i64)| self.readings.get(index).map(|(id, _)| *id);
         let readings = terms.iter().filter_map(id).collect();
         Finding {
             key,

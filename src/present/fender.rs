@@ -4,8 +4,7 @@
 use super::Draft;
 use super::keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 use super::route::{Purpose, Stop, next_open};
-use crate::quantity::Entered;
-use crate::session::{Edit, Extra, Reading, Session, Station};
+use crate::session::{Edit, Extra, Indication, Reading, Refused, Session, Station};
 
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -25,7 +24,7 @@ impl Fender {
         match draft {
             Some(draft) => {
                 fender.at = Some((draft.station, draft.purpose));
-                fender.keypad = keypad(session, draft.station, draft.whole, &draft.typed);
+                fender.set_keypad(session, draft.station, draft.whole, &draft.typed);
             }
             None => fender.go_on(session, stops),
         }
@@ -154,8 +153,16 @@ impl Fender {
 
     fn go(&mut self, session: &Session, station: Station, purpose: Purpose) {
         self.at = Some((station, purpose));
-        self.keypad = keypad(session, station, false, "");
         self.said = None;
+        self.set_keypad(session, station, false, "");
+    }
+
+    /// Without a keypad there is nothing to type on, and it is said why.
+    fn set_keypad(&mut self, session: &Session, station: Station, whole: bool, typed: &str) {
+        self.keypad = keypad(session, station, whole, typed);
+        if self.keypad.is_none() {
+            self.refuse(Refused::NotSet.to_string());
+        }
     }
 }
 
@@ -166,7 +173,7 @@ pub fn entry(
     session: &Session,
     station: Station,
     purpose: Purpose,
-    entered: &Entered,
+    entered: &Indication,
     taken: &str,
 ) -> Option<Edit> {
     let (gauge, _, setting) = session.gauge_for(station.kind)?;
@@ -192,12 +199,20 @@ pub fn entry(
 }
 
 /// The keypad for a station: in what its gauge reads, near what is plausible.
+/// `None` for a gauge that shows deviations and was not set.
 #[must_use]
 pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
     let (_, gauge, setting) = session.gauge_for(station.kind)?;
+    let dial = if gauge.kind.reads_deviations() {
+        let set = session.settings.get(&setting)?.value.set.clone()?;
+        Some((gauge.graduation.clone(), set))
+    } else {
+        None
+    };
     let reads = Reads {
         unit: gauge.unit(),
         decimals: gauge.decimals(),
+        dial,
     };
     let near = plausible(session, station, setting);
     Some(Keypad::resumed(reads, near, whole, typed))

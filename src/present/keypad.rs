@@ -2,14 +2,18 @@
 //!
 //! The first reading of a kind in a setting is typed in full. After that the
 //! last three digits are typed and completed to the value nearest to what is
-//! plausible there. Nothing is refused in mid-number but a key that cannot
-//! be; the number is judged at ENTER.
+//! plausible there. Of a dial the graduations beyond its setting are counted.
+//! Nothing is refused in mid-number but a key that cannot be; the number is
+//! judged at ENTER.
 
-use crate::quantity::{Entered, Size, Unit};
-use crate::session::{Feature, Session, Stamp, Station};
+use crate::quantity::{Entered, EnteredDeviation, Exact, Size, Unit, show};
+use crate::session::{Feature, Indication, Session, SetTo, Stamp, Station};
 
 /// How many digits are typed when the leading ones are completed.
 pub const LAST_DIGITS: usize = 3;
+
+/// The most digits of a count of graduations: a dial turns a few times.
+const COUNT_DIGITS: usize = 4;
 
 /// Sizes a bore, piston or journal can have: 5 mm to 600 mm (common sense;
 /// it stops a lost or misplaced decimal point, nothing finer).
@@ -27,15 +31,19 @@ pub enum Key {
     Back,
     /// Between the last digits and the number in full.
     Whole,
+    /// Between plus and minus, on a dial.
+    Sign,
 }
 
 /// In what a gauge reads.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Reads {
     /// Its unit.
     pub unit: Unit,
     /// Its decimals.
     pub decimals: u8,
+    /// Of a dial, its graduation and what it is set to.
+    pub dial: Option<(Entered, SetTo)>,
 }
 
 /// What became of a key.
@@ -72,16 +80,18 @@ pub struct Face {
     pub whole: bool,
     /// True if the leading digits could be completed.
     pub can_complete: bool,
+    /// Of a dial, what the count comes to.
+    pub dial: Option<String>,
 }
 
 impl Keypad {
     /// An empty keypad; `near` is what is plausible here, if anything is.
     #[must_use]
-    pub const fn new(reads: Reads, near: Option<Size>) -> Self {
+    pub fn new(reads: Reads, near: Option<Size>) -> Self {
         Self {
             reads,
-            near,
             whole: near.is_none(),
+            near,
             typed: String::new(),
         }
     }
@@ -92,9 +102,10 @@ impl Keypad {
         let mut keypad = Self::new(reads, near);
         keypad.whole = whole || near.is_none();
         for c in typed.chars() {
-            let key = match c.to_digit(10).and_then(|d| u8::try_from(d).ok()) {
-                Some(digit) => Key::Digit(digit),
-                None => Key::Point,
+            let key = match (c, c.to_digit(10).and_then(|d| u8::try_from(d).ok())) {
+                (_, Some(digit)) => Key::Digit(digit),
+                ('-', None) => Key::Sign,
+                _ => Key::Point,
             };
             keypad.press(key);
         }
@@ -110,6 +121,7 @@ impl Keypad {
                 self.typed.pop();
                 Pressed::Taken
             }
+            Key::Sign => self.turn_sign(),
             Key::Whole => {
                 if self.near.is_none() {
                     let why = "The first reading is typed in full.";
@@ -122,9 +134,29 @@ impl Keypad {
         }
     }
 
+    fn turn_sign(&mut self) -> Pressed {
+        if self.reads.dial.is_none() {
+            return Pressed::Refused("A size has no sign.".to_owned());
+        }
+        if self.typed.starts_with('-') {
+            self.typed.remove(0);
+        } else {
+            self.typed.insert(0, '-');
+        }
+        Pressed::Taken
+    }
+
+    /// Digits typed of a count, without the sign.
+    fn counted_digits(&self) -> &str {
+        self.typed.trim_start_matches('-')
+    }
+
     fn digit(&mut self, digit: u8) -> Pressed {
         let decimals = self.typed.split_once('.').map(|(_, d)| d.len());
-        let refusal = if !self.whole && LAST_DIGITS <= self.typed.len() {
+        let refusal = if self.reads.dial.is_some() {
+            let full = COUNT_DIGITS <= self.counted_digits().len();
+            full.then(|| format!("At most {COUNT_DIGITS} digits of graduations."))
+        } else if !self.whole && LAST_DIGITS <= self.typed.len() {
             Some(format!(
                 "{LAST_DIGITS} digits are typed: ENTER, or take one back."
             ))
@@ -146,6 +178,9 @@ impl Keypad {
     }
 
     fn point(&mut self) -> Pressed {
+        if self.reads.dial.is_some() {
+            return Pressed::Refused("Count the graduations from zero: whole ones.".to_owned());
+        }
         if !self.whole {
             return Pressed::Refused("The point is set for you: type the digits.".to_owned());
         }
@@ -163,19 +198,44 @@ impl Keypad {
     ///
     /// # Errors
     /// A sentence that says what is missing or wrong.
-    pub fn enter(&self) -> Result<Entered, String> {
+    pub fn enter(&self) -> Result<Indication, String> {
+        if let Some((graduation, set)) = &self.reads.dial {
+            let read = Indication::Deviation(self.deviation(graduation)?);
+            let size = set.size_at(&read).filter(|size| is_plausible(*size));
+            return match size {
+                Some(_) => Ok(read),
+                None => Err(format!("{read} from {} is no bore.", set.size)),
+            };
+        }
         let text = if self.whole {
             self.whole_text()?
         } else {
             self.completed_text()?
         };
         let entered = Entered::parse(&text, self.reads.unit).map_err(|why| why.to_string())?;
-        if entered.size() < LEAST || GREATEST < entered.size() {
+        if !is_plausible(entered.size()) {
             return Err(format!(
                 "{entered} is no bore, piston or journal. Is the point in its place?"
             ));
         }
-        Ok(entered)
+        Ok(entered.into())
+    }
+
+    /// The graduations counted, as the length they are.
+    fn deviation(&self, graduation: &Entered) -> Result<EnteredDeviation, String> {
+        let digits = self.counted_digits();
+        let count: i128 = digits
+            .parse()
+            .map_err(|_| "Type the graduations from zero; 0 where it stands there.".to_owned())?;
+        let length = Exact::new(count * i128::from(graduation.size().quanta()), 1);
+        let text = show(length, self.reads.unit, self.reads.decimals).text;
+        let sign = if digits.len() < self.typed.len() {
+            "-"
+        } else {
+            ""
+        };
+        EnteredDeviation::parse(&format!("{sign}{text}"), self.reads.unit)
+            .map_err(|why| why.to_string())
     }
 
     fn whole_text(&self) -> Result<String, String> {
@@ -229,7 +289,9 @@ impl Keypad {
     /// What to show.
     #[must_use]
     pub fn face(&self) -> Face {
-        let (lead, typed, open) = if self.whole {
+        let (lead, typed, open) = if self.reads.dial.is_some() {
+            self.dial_face()
+        } else if self.whole {
             let open = self.typed.split_once('.').map_or(0, |(_, decimals)| {
                 usize::from(self.reads.decimals).saturating_sub(decimals.len())
             });
@@ -241,10 +303,38 @@ impl Keypad {
             lead,
             typed,
             open,
-            unit: self.reads.unit.sign(),
+            unit: match self.reads.dial {
+                Some(_) => "graduations",
+                None => self.reads.unit.sign(),
+            },
             whole: self.whole,
             can_complete: self.near.is_some(),
+            dial: self.reads.dial.as_ref().map(|(graduation, set)| {
+                let read = self.deviation(graduation).map(Indication::Deviation);
+                let size = read.ok().and_then(|read| Some((set.size_at(&read)?, read)));
+                size.map_or_else(
+                    || format!("from {}", set.size),
+                    |(size, read)| {
+                        let shown = show(size.into(), self.reads.unit, self.reads.decimals);
+                        format!("{read} makes {} {}", shown.text, self.reads.unit.sign())
+                    },
+                )
+            }),
         }
+    }
+
+    fn dial_face(&self) -> (String, String, usize) {
+        let digits = self.counted_digits();
+        let sign = if digits.len() < self.typed.len() {
+            "−"
+        } else {
+            "+"
+        };
+        (
+            sign.to_owned(),
+            digits.to_owned(),
+            usize::from(digits.is_empty()),
+        )
     }
 
     fn completed_face(&self) -> (String, String, usize) {
@@ -291,5 +381,9 @@ pub fn plausible(session: &Session, station: Station, setting: Stamp) -> Option<
     of_kind()
         .find(|(_, reading)| Feature::of(reading.station) == feature)
         .or_else(|| of_kind().next())
-        .map(|(_, reading)| reading.entered.size())
+        .and_then(|(_, reading)| session.size_of(reading))
+}
+
+fn is_plausible(size: Size) -> bool {
+    LEAST <= size && size <= GREATEST
 }

@@ -4,10 +4,12 @@
 mod bench;
 mod draft;
 mod fender;
+mod fender_view;
 mod findings;
 mod keypad;
 mod limits_form;
 mod new_session;
+mod pace;
 mod preview;
 mod route;
 mod wording;
@@ -15,16 +17,15 @@ mod wording;
 pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
 pub use fender::{Fender, entry, keypad};
+pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
 pub use new_session::NewSession;
 pub use preview::{Preview, preview};
-pub use route::{
-    LastRead, Progress, Purpose, RouteView, Stop, last_read, next_open, progress, route, view,
-};
+pub use route::{Progress, Purpose, Stop, next_open, other_places, progress, route};
 pub use wording::{
     COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, direction,
-    feature, gauge, gauge_choice, kind, kind_plural, level, mark, number, place, quantity,
+    feature, gauge, gauge_kind, kind, kind_plural, level, mark, number, place, quantity,
     route_choice, station,
 };

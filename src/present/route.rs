@@ -1,14 +1,16 @@
-//! The route: in which order the stations come, and what the fender screen
-//! shows at each.
+//! The route: in which order the stations come.
 
 use litemap::LiteMap;
 
-use super::Fender;
-use super::keypad::Face;
-use super::wording;
-use crate::assess::{Assessment, FindingKey, Which, compare_reading};
-use crate::quantity::Exact;
-use crate::session::{Feature, Kind, Level, Quantity, RouteChoice, Session, Stamp, Station};
+use crate::assess::{Assessment, FindingKey, Which};
+use crate::quantity::{Exact, Size};
+use crate::session::{
+    Direction, Feature, Kind, Level, Quantity, RouteChoice, Session, Station, ordered,
+};
+
+/// One reading in so many is taken again at the end (common practice: a
+/// tenth, the worst bore and journals among them).
+const REPEAT_ONE_IN: usize = 10;
 
 /// A station on the route with what stands there.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,13 +19,16 @@ pub struct Stop {
     pub station: Station,
     /// The readings that stand there, as typed.
     pub values: Vec<String>,
+    /// How many are asked for: two at the end of the route, where a part of
+    /// all is read again.
+    pub asked: usize,
 }
 
 impl Stop {
-    /// True if something was read here.
+    /// True if nothing more is asked for here.
     #[must_use]
     pub const fn is_read(&self) -> bool {
-        !self.values.is_empty()
+        self.asked <= self.values.len()
     }
 }
 
@@ -62,7 +67,7 @@ impl Purpose {
 
 /// The stations in the order they are measured: every feature of a kind,
 /// then what only the worst of the kind get; stations read besides come at
-/// the end of their kind.
+/// the end of their kind, and what is to be read again at the end of all.
 #[must_use]
 pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
     let mut values = LiteMap::<Station, Vec<String>>::new();
@@ -73,7 +78,7 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
     let mut stations = Vec::new();
     for kind in Kind::ALL {
         let start = stations.len();
-        for feature in session.features_of(kind) {
+        for feature in session.walk(kind) {
             stations.extend(feature.stations(session.route()));
         }
         if session.route() == RouteChoice::Standard {
@@ -84,11 +89,64 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
         let besides = besides.filter(|station| session.has(Feature::of(**station)));
         stations.extend(besides.filter(|station| !listed.contains(station)));
     }
-    let stop = |station| Stop {
+    let again = to_repeat(session, &stations);
+    let stop = |(station, asked)| Stop {
         station,
         values: values.get(&station).cloned().unwrap_or_default(),
+        asked,
     };
-    stations.into_iter().map(stop).collect()
+    let first = stations.into_iter().map(|station| (station, 1));
+    let again = again.into_iter().map(|station| (station, 2));
+    first.chain(again).map(stop).collect()
+}
+
+/// What is read again: a tenth of the stations, evenly spread, and of each
+/// kind that is read the place that has worn most by its first readings (by
+/// which a repeat changes nothing here).
+fn to_repeat(session: &Session, stations: &[Station]) -> Vec<Station> {
+    if session.route() == RouteChoice::Plain {
+        return Vec::new();
+    }
+    let mut first = LiteMap::<Station, Size>::new();
+    for (_, reading) in session.standing() {
+        if let (Some(size), None) = (session.size_of(reading), first.get(&reading.station)) {
+            first.insert(reading.station, size);
+        }
+    }
+    let spread = stations
+        .iter()
+        .skip(REPEAT_ONE_IN / 2)
+        .step_by(REPEAT_ONE_IN);
+    let mut again: Vec<Station> = spread.copied().collect();
+    for kind in [Kind::Bore, Kind::MainJournal, Kind::RodJournal] {
+        let asked = stations
+            .iter()
+            .filter(|station| station.kind == kind && station.level != Level::Reference);
+        let sizes: Option<Vec<_>> = asked
+            .map(|station| first.get(station).map(|size| (*size, *station)))
+            .collect();
+        let by_size = ordered(sizes.into_iter().flatten().map(|key| (key, ())));
+        let worst = if kind == Kind::Bore {
+            by_size.last()
+        } else {
+            by_size.first()
+        };
+        again.extend(worst.map(|((_, station), ())| *station));
+    }
+    let listed = ordered(again.iter().map(|station| (*station, ())));
+    let once = stations
+        .iter()
+        .filter(|station| listed.contains_key(station));
+    once.copied().collect()
+}
+
+/// The places a feature has besides those on its route, to read more there.
+#[must_use]
+pub fn other_places(feature: Feature, stops: &[Stop]) -> Vec<Station> {
+    let levels = feature.kind.levels().iter();
+    let all = levels.flat_map(|level| Direction::ALL.map(|d| feature.station(*level, d)));
+    let on_route = |station: &Station| stops.iter().any(|stop| stop.station == *station);
+    all.filter(|station| !on_route(station)).collect()
 }
 
 /// The stations that only the worst of a kind get, once all of the kind are
@@ -137,111 +195,14 @@ pub fn progress(stops: &[Stop]) -> Progress {
     }
 }
 
-/// The next station after `from` where nothing was read, from the start
-/// again after the end; `None` once everything is read.
+/// The next station after `from` where something is to be read, from the
+/// start again after the end; repeats come after all else. `None` once
+/// everything is read.
 #[must_use]
 pub fn next_open(stops: &[Stop], from: Option<Station>) -> Option<Station> {
     let at = from.and_then(|from| stops.iter().position(|stop| stop.station == from));
     let start = at.map_or(0, |at| at + 1);
-    let after = stops.iter().skip(start);
-    let before = stops.iter().take(start);
-    after
-        .chain(before)
-        .find(|stop| !stop.is_read())
-        .map(|stop| stop.station)
-}
-
-/// What the fender screen shows besides the keypad.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct RouteView {
-    /// The feature.
-    pub feature: String,
-    /// Level and direction.
-    pub place: String,
-    /// Where exactly the gauge goes.
-    pub where_exactly: &'static str,
-    /// The gauge.
-    pub gauge: String,
-    /// What stands here, as typed.
-    pub standing: Vec<String>,
-    /// What ENTER will do, where that is not plain.
-    pub purpose: String,
-    /// What the key beside it turns that into.
-    pub turn: &'static str,
-    /// The number under way.
-    pub face: Face,
-    /// What was refused or said last.
-    pub said: String,
-    /// True if that is a refusal.
-    pub is_refused: bool,
-    /// How far the route has come.
-    pub progress: Progress,
-    /// The station after this one.
-    pub next: Option<String>,
-}
-
-impl RouteView {
-    /// The number under way, by its place and what it is for.
-    #[must_use]
-    pub fn label(&self) -> String {
-        format!("{}, {} {}", self.feature, self.place, self.purpose)
-    }
-}
-
-/// The view of the fender screen.
-#[must_use]
-pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
-    let Some(station) = fender.station() else {
-        return RouteView::default();
-    };
-    let stop = stops.iter().find(|stop| stop.station == station);
-    let standing = stop.map_or_else(Vec::new, |stop| stop.values.clone());
-    let (purpose, turn) = match (standing.is_empty(), fender.purpose()) {
-        (true, _) => (String::new(), ""),
-        (false, Purpose::Add) => (format!("Repeat of {}", standing.join(", ")), "replace it"),
-        (false, Purpose::Replace) => (format!("In place of {}", standing.join(", ")), "keep both"),
-    };
-    let gauge = session.gauge_for(station.kind);
-    RouteView {
-        feature: wording::feature(Feature::of(station)),
-        place: wording::place(station),
-        where_exactly: wording::where_exactly(station.level),
-        gauge: gauge.map_or_else(String::new, |(_, gauge, _)| wording::gauge(gauge)),
-        standing,
-        purpose,
-        turn,
-        face: fender.face().unwrap_or_default(),
-        is_refused: fender.is_refused(),
-        said: fender.said().unwrap_or_default().to_owned(),
-        progress: progress(stops),
-        next: next_open(stops, Some(station))
-            .filter(|next| *next != station)
-            .map(wording::station),
-    }
-}
-
-/// What a reading just entered reads: its place, value, mark and sentence.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct LastRead {
-    /// Its station in words.
-    pub station: String,
-    /// The value as typed, with its unit.
-    pub value: String,
-    /// The shape of its comparison.
-    pub mark: wording::Mark,
-    /// The sentence of its comparison.
-    pub words: String,
-}
-
-/// The latest standing reading and what it reads.
-#[must_use]
-pub fn last_read(session: &Session) -> Option<LastRead> {
-    let (_, reading): (Stamp, _) = session.standing().next_back()?;
-    let comparison = Some(compare_reading(session, reading));
-    Some(LastRead {
-        station: wording::station(reading.station),
-        value: reading.entered.to_string(),
-        mark: wording::mark(Quantity::Size, comparison),
-        words: wording::comparison_words(Quantity::Size, comparison, session.display_unit()),
-    })
+    let round = || stops.iter().skip(start).chain(stops.iter().take(start));
+    let open = |asked| round().find(move |stop| stop.asked == asked && !stop.is_read());
+    open(1).or_else(|| open(2)).map(|stop| stop.station)
 }

@@ -3,7 +3,7 @@
 use crate::quantity::{Exact, Shown, Unit, show, show_signed};
 use crate::session::{
     Arrangement, Bound, Direction, Feature, Gauge, GaugeKind, Kind, Level, Quantity, RouteChoice,
-    Station,
+    Session, Station,
 };
 use crate::verdict::Comparison;
 
@@ -139,6 +139,24 @@ pub fn feature(feature: Feature) -> String {
     format!("{} {}", kind(feature.kind), feature.position)
 }
 
+/// A feature, with its bank or the rods that run on it where the number
+/// alone leaves that open.
+pub(super) fn feature_here(session: &Session, of: Feature) -> String {
+    let name = feature(of);
+    let rods = || {
+        let on_it = session.cylinders_on(of.position);
+        let on_it: Vec<_> = on_it.iter().map(ToString::to_string).collect();
+        on_it.join(" and ")
+    };
+    match (of.kind, session.bank(of.position)) {
+        (Kind::Bore | Kind::Piston, Some(bank)) => format!("{name}, bank {bank}"),
+        (Kind::RodJournal, _) if session.rods_per_throw() == 2 => {
+            format!("{name}, rods {}", rods())
+        }
+        _ => name,
+    }
+}
+
 /// A level, short.
 #[must_use]
 pub const fn level(level: Level) -> &'static str {
@@ -245,6 +263,7 @@ pub const fn arrangement(arrangement: Arrangement) -> &'static str {
 pub const fn route_choice(choice: RouteChoice) -> &'static str {
     match choice {
         RouteChoice::Standard => "Standard: journals in staggered directions",
+        RouteChoice::Fuller => "Fuller: three levels, 45° pairs, every reference",
         RouteChoice::Plain => "Plain: two places, the same two directions",
     }
 }
@@ -255,15 +274,18 @@ pub fn gauge(gauge: &Gauge) -> String {
     format!("{}, {}", gauge_kind(gauge.kind), gauge.graduation)
 }
 
-/// The question for the graduation of a gauge.
+/// A kind of gauge.
 #[must_use]
-pub fn gauge_choice(gauge: &Gauge) -> String {
-    format!("{} reads to", gauge_kind(gauge.kind))
-}
-
-const fn gauge_kind(kind: GaugeKind) -> &'static str {
+pub const fn gauge_kind(kind: GaugeKind) -> &'static str {
     match kind {
         GaugeKind::OutsideMicrometer => "Outside micrometer",
         GaugeKind::TelescopingGauge => "Telescoping gauge and micrometer",
+        GaugeKind::DialBoreGauge => "Dial bore gauge",
+        GaugeKind::InsideMicrometer => "Inside micrometer",
+        GaugeKind::Caliper => "Caliper",
+        GaugeKind::DepthGauge => "Depth gauge",
+        GaugeKind::FeelerGauge => "Feeler gauges",
+        GaugeKind::DialIndicator => "Dial indicator",
+        GaugeKind::PlasticStrip => "Plastic gauging strip",
     }
 }

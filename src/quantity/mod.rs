@@ -7,6 +7,7 @@
 
 mod bound;
 mod entered;
+mod entered_deviation;
 mod exact;
 mod length;
 mod show;
@@ -15,6 +16,7 @@ mod weights;
 
 pub use bound::{DECIMALS_MAX, SIZE_MAX, TEXT_MAX};
 pub use entered::{Entered, ParseLengthError};
+pub use entered_deviation::EnteredDeviation;
 pub use exact::{Exact, round_half_even};
 pub use length::{Deviation, Size};
 pub use show::{Shown, show, show_signed};

@@ -109,6 +109,11 @@ fn turns(edit: &Edit, one_of: &dyn Fn(&Stamp) -> bool) -> bool {
     match edit {
         Edit::Strike(id) => one_of(id),
         Edit::Batch(edits) => edits.iter().any(|edit| turns(edit, one_of)),
-        Edit::Add(_) | Edit::Set(_) | Edit::Gauge(..) => false,
+        Edit::Add(_)
+        | Edit::Set(_)
+        | Edit::AddGauge(_)
+        | Edit::Gauge(..)
+        | Edit::AddSetting(_)
+        | Edit::Setting(..) => false,
     }
 }

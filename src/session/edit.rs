@@ -4,8 +4,8 @@
 use core::fmt;
 
 use super::{
-    Bound, CYLINDERS_MAX, Field, FieldKey, Gauge, Kind, LimitKey, MAINS_MAX, NOTE_MAX, Quantity,
-    READINGS_MAX, Reading, Register, Replica, Session, Stamp, limit_keys, wears,
+    Bound, CYLINDERS_MAX, Field, FieldKey, Gauge, Indication, Kind, LimitKey, MAINS_MAX, NOTE_MAX,
+    Quantity, READINGS_MAX, Reading, Register, Replica, Session, Setting, Stamp, limit_keys, wears,
 };
 use crate::quantity::{Entered, Size};
 use crate::verdict::{self, LimitsRefused};
@@ -19,8 +19,14 @@ pub enum Edit {
     Strike(Stamp),
     /// Set a set-up field or a limit.
     Set(Field),
+    /// Take a gauge into use, as it is found.
+    AddGauge(Gauge),
     /// Describe a gauge anew. Readings keep the unit they were typed in.
     Gauge(Stamp, Gauge),
+    /// Set a gauge.
+    AddSetting(Setting),
+    /// Describe a setting anew.
+    Setting(Stamp, Setting),
     /// Several edits that are one step for the person.
     Batch(Vec<Self>),
 }
@@ -45,8 +51,14 @@ pub enum Refused {
     },
     /// A text longer than [`NOTE_MAX`].
     TooLong,
-    /// A reading of zero.
-    ZeroReading,
+    /// A size of zero or less.
+    NoSize,
+    /// A deviation of a gauge that was not set, or set by sizes.
+    NotSet,
+    /// A size the gauge cannot read, and what it can.
+    OutOfRange((Entered, Entered)),
+    /// A graduation of zero, or a range that ends before it starts.
+    Gauge,
     /// The session is full.
     Full,
     /// A fact is named that is not in the session.
@@ -62,7 +74,19 @@ impl fmt::Display for Refused {
                 write!(f, "The number of {what} must be from 1 to {most}.")
             }
             Self::TooLong => write!(f, "At most {NOTE_MAX} characters can be kept here."),
-            Self::ZeroReading => write!(f, "A reading of zero is no size."),
+            Self::NoSize => write!(f, "Zero or less is no size."),
+            Self::NotSet => write!(
+                f,
+                "A gauge that shows deviations has to be set first: in Set-up, Gauges."
+            ),
+            Self::OutOfRange((least, greatest)) => write!(
+                f,
+                "This gauge reads from {least} to {greatest}: take another, or read again."
+            ),
+            Self::Gauge => write!(
+                f,
+                "A gauge needs a graduation, and a range that starts below its end."
+            ),
             Self::Full => write!(f, "A session holds {READINGS_MAX} readings; start another."),
             Self::Unknown(id) => write!(f, "Nothing in this session has the id {id}."),
             Self::Limits(kind, quantity, why) => {
@@ -115,10 +139,42 @@ impl Session {
                 Ok(Edit::Set(before))
             }
             Edit::Gauge(id, gauge) => {
+                gauge.check()?;
                 let before = self.gauges.get(id).ok_or(Refused::Unknown(*id))?;
                 let inverse = Edit::Gauge(*id, before.value.clone());
                 let register = Register::new(gauge.clone(), stamp);
                 self.gauges.insert(*id, register);
+                Ok(inverse)
+            }
+            Edit::AddGauge(gauge) => {
+                gauge.check()?;
+                self.gauges
+                    .insert(stamp, Register::new(gauge.clone(), stamp));
+                // Facts are never taken out again, so that copies can merge.
+                let away = Gauge {
+                    away: true,
+                    ..gauge.clone()
+                };
+                let setting = Setting::as_found(stamp);
+                self.step(&Edit::AddSetting(setting), replica)?;
+                Ok(Edit::Gauge(stamp, away))
+            }
+            Edit::AddSetting(setting) => {
+                self.check_setting(setting)?;
+                self.settings
+                    .insert(stamp, Register::new(setting.clone(), stamp));
+                let away = Setting {
+                    away: true,
+                    ..setting.clone()
+                };
+                Ok(Edit::Setting(stamp, away))
+            }
+            Edit::Setting(id, setting) => {
+                self.check_setting(setting)?;
+                let before = self.settings.get(id).ok_or(Refused::Unknown(*id))?;
+                let inverse = Edit::Setting(*id, before.value.clone());
+                self.settings
+                    .insert(*id, Register::new(setting.clone(), stamp));
                 Ok(inverse)
             }
             Edit::Batch(edits) => {
@@ -136,17 +192,41 @@ impl Session {
         if READINGS_MAX <= self.readings.len() {
             return Err(Refused::Full);
         }
-        if reading.entered.size() == Size::from_quanta(0) {
-            return Err(Refused::ZeroReading);
-        }
         if NOTE_MAX < reading.taken.chars().count() {
             return Err(Refused::TooLong);
         }
-        if !self.gauges.contains_key(&reading.gauge) {
-            return Err(Refused::Unknown(reading.gauge));
-        }
+        let gauge = self.gauges.get(&reading.gauge);
+        let gauge = &gauge.ok_or(Refused::Unknown(reading.gauge))?.value;
         if !self.settings.contains_key(&reading.setting) {
             return Err(Refused::Unknown(reading.setting));
+        }
+        let size = self.size_of(reading).ok_or(Refused::NotSet)?;
+        if size <= Size::from_quanta(0) {
+            return Err(Refused::NoSize);
+        }
+        match &gauge.range {
+            Some(range) if !gauge.reaches(size) => Err(Refused::OutOfRange(range.clone())),
+            _ => Ok(()),
+        }
+    }
+
+    fn check_setting(&self, setting: &Setting) -> Result<(), Refused> {
+        if NOTE_MAX < setting.note.chars().count() {
+            return Err(Refused::TooLong);
+        }
+        let gauge = self.gauges.get(&setting.gauge);
+        let gauge = &gauge.ok_or(Refused::Unknown(setting.gauge))?.value;
+        let Some(set) = &setting.set else {
+            return Ok(());
+        };
+        let zero = Size::from_quanta(0);
+        let shown = set.size_at(&set.shows).filter(|_| zero < set.size.size());
+        if shown.is_none() {
+            return Err(Refused::NoSize);
+        }
+        let deviations = matches!(set.shows, Indication::Deviation(_));
+        if deviations != gauge.kind.reads_deviations() {
+            return Err(Refused::NotSet);
         }
         Ok(())
     }
@@ -186,6 +266,18 @@ impl Session {
     }
 }
 
+impl Gauge {
+    fn check(&self) -> Result<(), Refused> {
+        let zero = Size::from_quanta(0);
+        let runs_backward =
+            |(least, greatest): &(Entered, Entered)| greatest.size() <= least.size();
+        if self.graduation.size() == zero || self.range.as_ref().is_some_and(runs_backward) {
+            return Err(Refused::Gauge);
+        }
+        Ok(())
+    }
+}
+
 impl Field {
     /// Checks one set-up value by itself.
     ///
@@ -205,6 +297,9 @@ impl Field {
             Self::RodsPerThrow(n) => within("rods on a throw", *n, 2),
             Self::Name(text) | Self::LimitSource(_, text) if NOTE_MAX < text.chars().count() => {
                 Err(Refused::TooLong)
+            }
+            Self::Nominal(_, Some(size)) if size.size() == Size::from_quanta(0) => {
+                Err(Refused::NoSize)
             }
             _ => Ok(()),
         }

@@ -1,7 +1,7 @@
-//! Instruments and their settings.
+//! Instruments, and which of them a kind of feature is measured with.
 
-use super::Stamp;
-use crate::quantity::{Entered, Unit};
+use super::{Field, FieldKey, Kind, Register, Session, Setting, Stamp};
+use crate::quantity::{Entered, Size, Unit};
 
 /// A kind of gauge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -10,6 +10,20 @@ pub enum GaugeKind {
     OutsideMicrometer,
     /// Telescoping gauge, read with an outside micrometer.
     TelescopingGauge,
+    /// Dial bore gauge: reads deviations from its setting.
+    DialBoreGauge,
+    /// Inside micrometer.
+    InsideMicrometer,
+    /// Caliper.
+    Caliper,
+    /// Depth gauge.
+    DepthGauge,
+    /// Feeler gauges.
+    FeelerGauge,
+    /// Dial indicator: reads deviations from its setting.
+    DialIndicator,
+    /// Plastic gauging strip.
+    PlasticStrip,
 }
 
 /// A gauge with its own unit and graduation.
@@ -19,20 +33,25 @@ pub struct Gauge {
     pub kind: GaugeKind,
     /// The smallest step it is read to, in its own unit.
     pub graduation: Entered,
-}
-
-/// One zeroing of a gauge. The first is "as found": nobody checked it.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Setting {
-    /// The gauge that was set.
-    pub gauge: Stamp,
-    /// What it was set against, as told; empty for "as found".
-    pub note: String,
+    /// The least and the greatest it can read; `None` where nobody said.
+    pub range: Option<(Entered, Entered)>,
+    /// True if nothing more is read with it. What was read stays.
+    pub away: bool,
 }
 
 impl GaugeKind {
     /// All kinds.
-    pub const ALL: [Self; 2] = [Self::OutsideMicrometer, Self::TelescopingGauge];
+    pub const ALL: [Self; 9] = [
+        Self::OutsideMicrometer,
+        Self::TelescopingGauge,
+        Self::DialBoreGauge,
+        Self::InsideMicrometer,
+        Self::Caliper,
+        Self::DepthGauge,
+        Self::FeelerGauge,
+        Self::DialIndicator,
+        Self::PlasticStrip,
+    ];
 
     /// The word in files.
     #[must_use]
@@ -40,6 +59,13 @@ impl GaugeKind {
         match self {
             Self::OutsideMicrometer => "outside_micrometer",
             Self::TelescopingGauge => "telescoping_gauge",
+            Self::DialBoreGauge => "dial_bore_gauge",
+            Self::InsideMicrometer => "inside_micrometer",
+            Self::Caliper => "caliper",
+            Self::DepthGauge => "depth_gauge",
+            Self::FeelerGauge => "feeler_gauge",
+            Self::DialIndicator => "dial_indicator",
+            Self::PlasticStrip => "plastic_strip",
         }
     }
 
@@ -48,9 +74,46 @@ impl GaugeKind {
     pub fn from_key(key: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|kind| kind.key() == key)
     }
+
+    /// True if it shows deviations from its setting, not sizes.
+    #[must_use]
+    pub const fn reads_deviations(self) -> bool {
+        matches!(self, Self::DialBoreGauge | Self::DialIndicator)
+    }
+
+    /// True if features of this kind can be measured with it.
+    #[must_use]
+    pub const fn measures(self, kind: Kind) -> bool {
+        match kind {
+            Kind::Bore => matches!(
+                self,
+                Self::TelescopingGauge
+                    | Self::DialBoreGauge
+                    | Self::InsideMicrometer
+                    | Self::Caliper
+            ),
+            Kind::Piston | Kind::MainJournal | Kind::RodJournal => {
+                matches!(self, Self::OutsideMicrometer | Self::Caliper)
+            }
+        }
+    }
 }
 
 impl Gauge {
+    /// A gauge of this kind, read as finely as this unit has it. (`None` only
+    /// if a graduation here were no length.)
+    #[must_use]
+    pub fn usual(kind: GaugeKind, unit: Unit) -> Option<Self> {
+        let [finest, ..] = Self::graduations(unit);
+        let graduation = Entered::parse(finest, unit).ok()?;
+        Some(Self {
+            kind,
+            graduation,
+            range: None,
+            away: false,
+        })
+    }
+
     /// The unit it reads in.
     #[must_use]
     pub const fn unit(&self) -> Unit {
@@ -63,6 +126,15 @@ impl Gauge {
         self.graduation.decimals()
     }
 
+    /// True if it can read this size.
+    #[must_use]
+    pub fn reaches(&self, size: Size) -> bool {
+        let within = |(least, greatest): &(Entered, Entered)| {
+            least.size() <= size && size <= greatest.size()
+        };
+        self.range.as_ref().is_none_or(within)
+    }
+
     /// Every graduation offered, of both units.
     #[must_use]
     pub fn all_graduations() -> Vec<Entered> {
@@ -70,13 +142,47 @@ impl Gauge {
         Unit::ALL.into_iter().flat_map(of_unit).flatten().collect()
     }
 
-    /// The graduations offered, finest first: a ten-thousandth with and a
-    /// thousandth without vernier; a micrometre with, a hundredth without.
+    /// The graduations offered, finest first: micrometers with and without
+    /// vernier, the usual dials.
     #[must_use]
-    pub const fn graduations(unit: Unit) -> [&'static str; 2] {
+    pub const fn graduations(unit: Unit) -> [&'static str; 3] {
         match unit {
-            Unit::Inch => ["0.0001", "0.001"],
-            Unit::Millimetre => ["0.001", "0.01"],
+            Unit::Inch => ["0.0001", "0.0005", "0.001"],
+            Unit::Millimetre => ["0.001", "0.01", "0.02"],
         }
+    }
+}
+
+impl Session {
+    /// The gauge a kind is measured with and its latest setting: the gauge
+    /// chosen for it, else the first of the usual kind.
+    #[must_use]
+    pub fn gauge_for(&self, kind: Kind) -> Option<(Stamp, &Gauge, Stamp)> {
+        let usual = match kind {
+            Kind::Bore => GaugeKind::TelescopingGauge,
+            Kind::Piston | Kind::MainJournal | Kind::RodJournal => GaugeKind::OutsideMicrometer,
+        };
+        let chosen = match self.field(FieldKey::GaugeOf(kind)) {
+            Field::GaugeOf(_, chosen) => chosen,
+            _ => None,
+        };
+        let chosen = chosen.and_then(|id| self.gauges.iter().find(|(known, _)| **known == id));
+        let at_hand = |(_, gauge): &(&Stamp, &Register<Gauge>)| {
+            !gauge.value.away && gauge.value.kind.measures(kind)
+        };
+        let of_kind = |(_, gauge): &(&Stamp, &Register<Gauge>)| gauge.value.kind == usual;
+        let (id, gauge) = chosen
+            .filter(at_hand)
+            .or_else(|| self.gauges.iter().filter(at_hand).find(of_kind))
+            .or_else(|| self.gauges.iter().find(at_hand))?;
+        Some((*id, &gauge.value, self.setting_of(*id)?))
+    }
+
+    /// The latest setting of a gauge that is not put away.
+    #[must_use]
+    pub fn setting_of(&self, gauge: Stamp) -> Option<Stamp> {
+        let of_gauge =
+            |(_, s): &(&Stamp, &Register<Setting>)| s.value.gauge == gauge && !s.value.away;
+        self.settings.iter().rfind(of_gauge).map(|(id, _)| *id)
     }
 }

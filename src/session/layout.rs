@@ -1,6 +1,12 @@
 //! Which features an engine has and which stations a route asks for.
 
-use super::{Arrangement, Direction, Field, FieldKey, Kind, Level, RouteChoice, Session, Station};
+use core::fmt;
+
+use super::{
+    Arrangement, Counting, Direction, Field, FieldKey, FirstEnd, Kind, Level, RouteChoice, Session,
+    Station, Use,
+};
+use crate::quantity::Size;
 
 /// One thing with a size: bore 3, main journal 2.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -21,6 +27,19 @@ impl Feature {
         }
     }
 
+    /// Reads the text of a feature, such as `piston/3`; `None` unless it is
+    /// written exactly as [`fmt::Display`] writes it.
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let (kind, position) = text.split_once('/')?;
+        let position = position.parse().ok().filter(|p| 1 <= *p)?;
+        let feature = Self {
+            kind: Kind::from_key(kind)?,
+            position,
+        };
+        (feature.to_string() == text).then_some(feature)
+    }
+
     /// A station on this feature.
     #[must_use]
     pub const fn station(self, level: Level, direction: Direction) -> Station {
@@ -31,11 +50,32 @@ impl Feature {
     /// the gauge goes.
     ///
     /// The standard route turns the second end of a journal by 45°, so that
-    /// an oval in any direction shows; the plain route does not.
+    /// an oval in any direction shows, and the fuller one the centre; the
+    /// plain route does not.
     #[must_use]
     pub fn stations(self, route: RouteChoice) -> Vec<Station> {
         use Direction::{D0, D45, D90, D135};
         let places: &[(Level, Direction)] = match (self.kind, route) {
+            (Kind::Bore, RouteChoice::Fuller) => &[
+                (Level::Top, D0),
+                (Level::Top, D90),
+                (Level::Top, D45),
+                (Level::Top, D135),
+                (Level::Middle, D0),
+                (Level::Middle, D90),
+                (Level::Bottom, D0),
+                (Level::Bottom, D90),
+                (Level::Reference, D0),
+                (Level::Reference, D90),
+            ],
+            (Kind::MainJournal | Kind::RodJournal, RouteChoice::Fuller) => &[
+                (Level::First, D0),
+                (Level::First, D90),
+                (Level::Centre, D45),
+                (Level::Centre, D135),
+                (Level::Last, D0),
+                (Level::Last, D90),
+            ],
             (Kind::Bore, _) => &[
                 (Level::Top, D0),
                 (Level::Top, D90),
@@ -67,6 +107,12 @@ impl Feature {
             self.station(level, Direction::D0),
             self.station(level, Direction::D90),
         ]
+    }
+}
+
+impl fmt::Display for Feature {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.kind.key(), self.position)
     }
 }
 
@@ -114,6 +160,82 @@ impl Session {
             Field::Route(route) => route,
             _ => RouteChoice::Standard,
         }
+    }
+
+    /// What the machine is used for.
+    #[must_use]
+    pub fn machine_use(&self) -> Use {
+        match self.field(FieldKey::Use) {
+            Field::Use(machine_use) => machine_use,
+            _ => Use::Street,
+        }
+    }
+
+    /// Which end position 1 is at.
+    #[must_use]
+    pub fn first_end(&self) -> FirstEnd {
+        match self.field(FieldKey::FirstEnd) {
+            Field::FirstEnd(end) => end,
+            _ => FirstEnd::Timing,
+        }
+    }
+
+    /// How two banks are counted.
+    #[must_use]
+    pub fn counting(&self) -> Counting {
+        match self.field(FieldKey::Counting) {
+            Field::Counting(counting) => counting,
+            _ => Counting::Across,
+        }
+    }
+
+    /// The size a kind was made to, where somebody said it.
+    #[must_use]
+    pub fn nominal(&self, kind: Kind) -> Option<Size> {
+        match self.field(FieldKey::Nominal(kind)) {
+            Field::Nominal(_, size) => size.map(|size| size.size()),
+            _ => None,
+        }
+    }
+
+    /// The bank a cylinder stands in, 1 or 2, where there are two.
+    #[must_use]
+    pub fn bank(&self, cylinder: u8) -> Option<u8> {
+        let one = matches!(
+            self.arrangement(),
+            Arrangement::InLine | Arrangement::Single
+        );
+        let second = match self.counting() {
+            Counting::Across => cylinder % 2 == 0,
+            Counting::AlongBanks => self.cylinders().div_ceil(2) < cylinder,
+        };
+        (!one).then_some(1 + u8::from(second))
+    }
+
+    /// The cylinders whose rods run on a throw.
+    #[must_use]
+    pub fn cylinders_on(&self, throw: u8) -> Vec<u8> {
+        let cylinders = self.cylinders();
+        let on_it = match (self.rods_per_throw(), self.counting()) {
+            (1, _) => vec![throw],
+            (_, Counting::Across) => vec![2 * throw - 1, 2 * throw],
+            (_, Counting::AlongBanks) => vec![throw, throw + cylinders.div_ceil(2)],
+        };
+        on_it.into_iter().filter(|c| *c <= cylinders).collect()
+    }
+
+    /// The features of a kind in the order that saves walking: down one bank
+    /// and back up the other.
+    #[must_use]
+    pub fn walk(&self, kind: Kind) -> Vec<Feature> {
+        let banked = matches!(kind, Kind::Bore | Kind::Piston);
+        let second = |f: &Feature| banked && self.bank(f.position) == Some(2);
+        let down = self.features_of(kind).filter(|f| !second(f));
+        let mut walk: Vec<_> = down.collect();
+        let mut back: Vec<_> = self.features_of(kind).filter(second).collect();
+        back.reverse();
+        walk.extend(back);
+        walk
     }
 
     /// What the person calls the session.

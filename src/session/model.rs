@@ -2,8 +2,8 @@
 
 use litemap::LiteMap;
 
-use super::{Field, FieldKey, Gauge, GaugeKind, Kind, Replica, Setting, Stamp, Station};
-use crate::quantity::{Entered, Unit};
+use super::{Field, FieldKey, Gauge, GaugeKind, Reading, Replica, Setting, Stamp};
+use crate::quantity::Unit;
 
 /// Unknown fields of an object in a file, as the text they had between the
 /// braces, kept so that an older version hands on what a newer one wrote.
@@ -57,34 +57,6 @@ impl<T> Register<T> {
     }
 }
 
-/// One value read at one station with one gauge in one setting. A fact.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Reading {
-    /// Where.
-    pub station: Station,
-    /// What was read, as typed.
-    pub entered: Entered,
-    /// With which gauge.
-    pub gauge: Stamp,
-    /// In which setting of it.
-    pub setting: Stamp,
-    /// When, as the device's clock told it: RFC 3339 text. For the person
-    /// only; nothing is ordered by it.
-    pub taken: String,
-    /// How often it was struck or put back: odd is struck.
-    pub strikes: u32,
-    /// Unknown fields.
-    pub extra: Extra,
-}
-
-impl Reading {
-    /// True if the reading does not count any more.
-    #[must_use]
-    pub const fn is_struck(&self) -> bool {
-        self.strikes % 2 == 1
-    }
-}
-
 /// Everything entered about one engine on one bench, or a part of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Session {
@@ -116,7 +88,7 @@ impl Session {
         }
     }
 
-    /// A new session with these fields set and a default gauge of each kind.
+    /// A new session with these fields set and the usual gauges.
     #[must_use]
     pub fn create(id: SessionId, fields: Vec<Field>, replica: Replica) -> Self {
         let mut session = Self::empty(id);
@@ -129,18 +101,15 @@ impl Session {
         session
     }
 
-    /// Gives the session a gauge of every kind and each gauge a setting, so
-    /// that nobody has to set one up first.
+    /// Gives the session an outside micrometer, a telescoping gauge and each
+    /// gauge a setting, so that nobody has to set one up first.
     pub fn add_missing_gauges(&mut self, replica: Replica) {
-        for kind in GaugeKind::ALL {
+        for kind in [GaugeKind::OutsideMicrometer, GaugeKind::TelescopingGauge] {
             if !self.gauges.values().any(|g| g.value.kind == kind) {
-                let unit = self.display_unit();
-                let [finest, _] = Gauge::graduations(unit);
-                let Ok(graduation) = Entered::parse(finest, unit) else {
+                let Some(gauge) = Gauge::usual(kind, self.display_unit()) else {
                     continue;
                 };
                 let stamp = self.next_stamp(replica);
-                let gauge = Gauge { kind, graduation };
                 self.gauges.insert(stamp, Register::new(gauge, stamp));
             }
         }
@@ -148,8 +117,7 @@ impl Session {
         for gauge in gauges {
             if !self.settings.values().any(|s| s.value.gauge == gauge) {
                 let stamp = self.next_stamp(replica);
-                let note = String::new();
-                let setting = Setting { gauge, note };
+                let setting = Setting::as_found(gauge);
                 self.settings.insert(stamp, Register::new(setting, stamp));
             }
         }
@@ -170,20 +138,6 @@ impl Session {
             Field::DisplayUnit(unit) => unit,
             _ => Unit::Millimetre,
         }
-    }
-
-    /// The gauge a kind is measured with and its latest setting.
-    #[must_use]
-    pub fn gauge_for(&self, kind: Kind) -> Option<(Stamp, &Gauge, Stamp)> {
-        let wanted = match kind {
-            Kind::Bore => GaugeKind::TelescopingGauge,
-            Kind::Piston | Kind::MainJournal | Kind::RodJournal => GaugeKind::OutsideMicrometer,
-        };
-        let fits = |(_, gauge): &(&Stamp, &Register<Gauge>)| gauge.value.kind == wanted;
-        let (id, gauge) = self.gauges.iter().rfind(fits)?;
-        let of_gauge = |(_, s): &(&Stamp, &Register<Setting>)| s.value.gauge == *id;
-        let (setting, _) = self.settings.iter().rfind(of_gauge)?;
-        Some((*id, &gauge.value, *setting))
     }
 
     /// The readings that count, in the order they were entered.

@@ -1,6 +1,6 @@
 //! Set-up: one register for each field, the latest stamp wins.
 
-use super::{Kind, LimitKey};
+use super::{Kind, LimitKey, Stamp};
 use crate::quantity::{Entered, Unit};
 
 /// How the cylinders stand.
@@ -21,8 +21,41 @@ pub enum Arrangement {
 pub enum RouteChoice {
     /// Journals in staggered directions; middle and reference of the worst.
     Standard,
+    /// Three levels, 45° pairs, the unworn reference of every bore.
+    Fuller,
     /// Two places, the same two directions. It cannot see a 45° oval.
     Plain,
+}
+
+/// What the machine is used for; common rules ask for more or less by it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Use {
+    /// On the road.
+    Street,
+    /// Pulling loads, or long at full load.
+    Towing,
+    /// On a track, naturally aspirated.
+    Track,
+    /// With a supercharger or turbocharger.
+    Boosted,
+}
+
+/// Which end of the crankshaft position 1 is at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum FirstEnd {
+    /// The end that drives the camshaft.
+    Timing,
+    /// The end of flywheel or coupling.
+    Flywheel,
+}
+
+/// How the cylinders of two banks are counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Counting {
+    /// From one bank to the other: odd on the first, even on the second.
+    Across,
+    /// All of the first bank, then all of the second.
+    AlongBanks,
 }
 
 /// A set-up field with its value.
@@ -42,6 +75,17 @@ pub enum Field {
     DisplayUnit(Unit),
     /// Which stations are asked for.
     Route(RouteChoice),
+    /// What the machine is used for.
+    Use(Use),
+    /// Which end position 1 is at.
+    FirstEnd(FirstEnd),
+    /// How two banks are counted.
+    Counting(Counting),
+    /// The size a kind was made to, as the manual or a stamped oversize says;
+    /// `None` where nobody said.
+    Nominal(Kind, Option<Entered>),
+    /// The gauge a kind is measured with; `None` for the usual one.
+    GaugeOf(Kind, Option<Stamp>),
     /// A limit of the manual, in its own unit; `None` where it is silent.
     Limit(LimitKey, Option<Entered>),
     /// Where the limits of a kind come from.
@@ -65,6 +109,16 @@ pub enum FieldKey {
     DisplayUnit,
     /// See [`Field::Route`].
     Route,
+    /// See [`Field::Use`].
+    Use,
+    /// See [`Field::FirstEnd`].
+    FirstEnd,
+    /// See [`Field::Counting`].
+    Counting,
+    /// See [`Field::Nominal`].
+    Nominal(Kind),
+    /// See [`Field::GaugeOf`].
+    GaugeOf(Kind),
     /// See [`Field::Limit`].
     Limit(LimitKey),
     /// See [`Field::LimitSource`].
@@ -83,6 +137,11 @@ impl Field {
             Self::RodsPerThrow(_) => FieldKey::RodsPerThrow,
             Self::DisplayUnit(_) => FieldKey::DisplayUnit,
             Self::Route(_) => FieldKey::Route,
+            Self::Use(_) => FieldKey::Use,
+            Self::FirstEnd(_) => FieldKey::FirstEnd,
+            Self::Counting(_) => FieldKey::Counting,
+            Self::Nominal(kind, _) => FieldKey::Nominal(*kind),
+            Self::GaugeOf(kind, _) => FieldKey::GaugeOf(*kind),
             Self::Limit(key, _) => FieldKey::Limit(*key),
             Self::LimitSource(kind, _) => FieldKey::LimitSource(*kind),
         }
@@ -101,6 +160,11 @@ impl FieldKey {
             Self::RodsPerThrow => Field::RodsPerThrow(1),
             Self::DisplayUnit => Field::DisplayUnit(Unit::Millimetre),
             Self::Route => Field::Route(RouteChoice::Standard),
+            Self::Use => Field::Use(Use::Street),
+            Self::FirstEnd => Field::FirstEnd(FirstEnd::Timing),
+            Self::Counting => Field::Counting(Counting::Across),
+            Self::Nominal(kind) => Field::Nominal(kind, None),
+            Self::GaugeOf(kind) => Field::GaugeOf(kind, None),
             Self::Limit(key) => Field::Limit(key, None),
             Self::LimitSource(kind) => Field::LimitSource(kind, String::new()),
         }
@@ -150,13 +214,14 @@ impl Arrangement {
 
 impl RouteChoice {
     /// All choices.
-    pub const ALL: [Self; 2] = [Self::Standard, Self::Plain];
+    pub const ALL: [Self; 3] = [Self::Standard, Self::Fuller, Self::Plain];
 
     /// The word in files.
     #[must_use]
     pub const fn key(self) -> &'static str {
         match self {
             Self::Standard => "standard",
+            Self::Fuller => "fuller",
             Self::Plain => "plain",
         }
     }
@@ -165,5 +230,67 @@ impl RouteChoice {
     #[must_use]
     pub fn from_key(key: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|r| r.key() == key)
+    }
+}
+
+impl Use {
+    /// All of them.
+    pub const ALL: [Self; 4] = [Self::Street, Self::Towing, Self::Track, Self::Boosted];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Street => "street",
+            Self::Towing => "towing",
+            Self::Track => "track",
+            Self::Boosted => "boosted",
+        }
+    }
+
+    /// The use of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|one| one.key() == key)
+    }
+}
+
+impl FirstEnd {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::Timing, Self::Flywheel];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Timing => "timing",
+            Self::Flywheel => "flywheel",
+        }
+    }
+
+    /// The end of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|one| one.key() == key)
+    }
+}
+
+impl Counting {
+    /// All of them.
+    pub const ALL: [Self; 2] = [Self::Across, Self::AlongBanks];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Across => "across",
+            Self::AlongBanks => "along_banks",
+        }
+    }
+
+    /// The counting of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|one| one.key() == key)
     }
 }

@@ -8,8 +8,9 @@ use fenderbench::session::{
 };
 use proptest::prelude::*;
 
-use crate::generators::{config, newer, three};
+use crate::generators::{config, three};
 use crate::make::{INCH, MM, PHONE, TABLET, add, document, limit, measured, read as enter};
+use crate::newer::newer;
 
 /// A session with something in every section.
 pub fn sample() -> Session {
@@ -171,7 +172,7 @@ fn a_newer_route_is_replaced_by_an_older_version() {
 #[test]
 fn a_newer_kind_of_gauge_meets_an_older_one() {
     let ours = crate::make::session(vec![]);
-    let theirs = stranger(&ours, "telescoping_gauge", "dial_bore_gauge");
+    let theirs = stranger(&ours, "telescoping_gauge", "air_gauge");
     check_meeting(&ours, &theirs, 1);
 }
 
@@ -244,7 +245,13 @@ fn whatever_can_be_entered_can_be_read_back() {
         let graduation = Entered::parse(text, unit).unwrap();
         let kind = GaugeKind::OutsideMicrometer;
         let id = *document.session().gauges.keys().next().unwrap();
-        let edit = Edit::Gauge(id, Gauge { kind, graduation });
+        let gauge = Gauge {
+            kind,
+            graduation,
+            range: None,
+            away: false,
+        };
+        let edit = Edit::Gauge(id, gauge);
         if document.dispatch(&edit).is_ok() {
             check(document.session(), PHONE);
         }
@@ -274,8 +281,9 @@ fn whatever_was_ever_exported_opens() {
         assert_eq!(again.session, incoming.session, "{name}");
         let lines = |text: &str| text.lines().filter(|l| !l.contains("app")).count();
         let written = write(&incoming.session, PHONE);
-        // A file of this very version is written as it was.
-        if lines(&written) == lines(&text) {
+        // A file of this very version is written as it was; words of a later
+        // one that have become known since stand in another place.
+        if lines(&written) == lines(&text) && name != "unknown-fields.json" {
             let body = |text: &str| text.split_once("\"session\":").unwrap().1.to_owned();
             assert_eq!(body(&written), body(&text), "{name}");
         }

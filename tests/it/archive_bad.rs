@@ -257,7 +257,7 @@ fn readings_without_their_gauge() {
 
 #[test]
 fn the_gauge_of_a_reading_may_be_of_an_unknown_kind() {
-    let text = changed("telescoping_gauge", "dial_bore_gauge");
+    let text = changed("telescoping_gauge", "air_gauge");
     let incoming = import(&text).unwrap();
     assert_eq!(incoming.session.readings, sample().readings);
     assert_eq!(incoming.session.gauges.len(), 1);

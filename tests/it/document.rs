@@ -243,9 +243,9 @@ fn refusals_are_sentences() {
     );
     let session = measured(vec![], &[]);
     let mut zero = add(&session, "bore/1/whole/top/0", "0.000 mm");
-    refused(&zero, &expect![["A reading of zero is no size."]]);
+    refused(&zero, &expect![["Zero or less is no size."]]);
     if let Edit::Add(reading) = &mut zero {
-        reading.entered = crate::make::length("82.0 mm");
+        reading.entered = crate::make::length("82.0 mm").into();
         reading.gauge.counter = 999;
     }
     refused(

@@ -9,7 +9,7 @@ use crate::make::size;
 /// The face after each key: completed digits in brackets, a line for each
 /// digit that is still open.
 fn check(reads: Reads, near: Option<&str>, keys: &str, expect: &Expect) {
-    let mut keypad = Keypad::new(reads, near.map(size));
+    let mut keypad = Keypad::new(reads.clone(), near.map(size));
     let face = |keypad: &Keypad| {
         let face = keypad.face();
         assert_eq!(face.unit, reads.unit.sign());

@@ -1,17 +1,15 @@
-//! Sessions by chance: edits of several devices that meet now and then, and
-//! fields that only a newer version would know.
+//! Sessions by chance: edits of several devices that meet now and then.
 
-use std::collections::BTreeMap;
-
-use fenderbench::quantity::{Entered, Unit};
+use fenderbench::quantity::{Entered, EnteredDeviation, Unit};
 use fenderbench::session::{
-    Arrangement, Direction, Document, Edit, Field, Gauge, GaugeKind, Kind, LimitKey, Refused,
-    RouteChoice, Session, Stamp, Station, limit_keys,
+    Against, Arrangement, Counting, Direction, Document, Edit, Feature, Field, FirstEnd, Gauge,
+    GaugeKind, Indication, Kind, LimitKey, Reading, Refused, RouteChoice, Sense, Session, SetTo,
+    Setting, Stamp, Station, Use, limit_keys,
 };
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
-use crate::make::{self, DESK, INCH, MM, PHONE, TABLET, reading, session};
+use crate::make::{DESK, INCH, MM, PHONE, TABLET, session};
 
 /// Laws leave nothing behind in the source tree when they fail.
 pub fn config(cases: u32) -> ProptestConfig {
@@ -81,18 +79,101 @@ pub fn field() -> impl Strategy<Value = Field> {
         select(&Arrangement::ALL[..]).prop_map(Field::Arrangement),
         select(&RouteChoice::ALL[..]).prop_map(Field::Route),
         any_unit().prop_map(Field::DisplayUnit),
+        select(&Use::ALL[..]).prop_map(Field::Use),
+        select(&FirstEnd::ALL[..]).prop_map(Field::FirstEnd),
+        select(&Counting::ALL[..]).prop_map(Field::Counting),
+        (select(&Kind::ALL[..]), limit()).prop_map(|(kind, size)| Field::Nominal(kind, size)),
         (limit_name(), limit()).prop_map(|(key, limit)| Field::Limit(key, limit)),
         (limit_name(), limit()).prop_map(|(key, limit)| Field::Limit(key, limit)),
         (select(&Kind::ALL[..]), text()).prop_map(|(kind, text)| Field::LimitSource(kind, text)),
     ]
 }
 
+/// A gauge; some have a range, and some of those end before they start.
 fn gauge() -> impl Strategy<Value = Gauge> {
-    (select(&GaugeKind::ALL[..]), any_unit(), any::<Index>()).prop_map(|(kind, unit, index)| {
-        let text = *index.get(&Gauge::graduations(unit)[..]);
-        let graduation = Entered::parse(text, unit).unwrap();
-        Gauge { kind, graduation }
+    let range = prop::option::weighted(0.2, (entered(), entered()));
+    (
+        select(&GaugeKind::ALL[..]),
+        any_unit(),
+        any::<Index>(),
+        range,
+        prop::bool::weighted(0.1),
+    )
+        .prop_map(|(kind, unit, index, range, away)| {
+            let text = *index.get(&Gauge::graduations(unit)[..]);
+            let in_unit = |end: Entered| Entered::parse(end.text(), unit);
+            let ends = range.map(|(a, b)| (in_unit(a), in_unit(b)));
+            Gauge {
+                kind,
+                graduation: Entered::parse(text, unit).unwrap(),
+                range: ends.and_then(|(a, b)| a.ok().zip(b.ok())),
+                away,
+            }
+        })
+}
+
+pub fn deviation() -> impl Strategy<Value = EnteredDeviation> {
+    (any_unit(), "[+-]?[0-2]", "[0-9]{0,6}").prop_map(|(unit, whole, decimals)| {
+        let text = match decimals.len() {
+            0 => whole,
+            _ => format!("{whole}.{decimals}"),
+        };
+        EnteredDeviation::parse(&text, unit).unwrap()
     })
+}
+
+/// What a gauge can be set to, by sizes and by deviations.
+fn set_to() -> impl Strategy<Value = SetTo> {
+    let against = prop_oneof![
+        Just(Against::Standard),
+        Just(Against::Micrometer),
+        (select(&Kind::ALL[..]), 1_u8..5)
+            .prop_map(|(kind, position)| Against::Feature(Feature { kind, position })),
+    ];
+    let shows = prop_oneof![
+        entered().prop_map(Indication::Size),
+        deviation().prop_map(Indication::Deviation),
+    ];
+    (against, entered(), shows, select(&Sense::ALL[..])).prop_map(
+        |(against, size, shows, sense)| {
+            let unit = size.unit();
+            // One unit for both, as a form has it.
+            let shows = match shows {
+                Indication::Size(s) => Indication::Size(Entered::parse(s.text(), unit).unwrap()),
+                Indication::Deviation(d) => {
+                    Indication::Deviation(EnteredDeviation::parse(d.text(), unit).unwrap())
+                }
+            };
+            SetTo {
+                against,
+                size,
+                shows,
+                sense,
+            }
+        },
+    )
+}
+
+/// A reading with the gauge the session has for it; the first gauge where
+/// all that would do are put away.
+fn reading_in(session: &Session, at: Station, entered: Indication) -> Reading {
+    let first = || {
+        let id = session.gauges.keys().next().copied().expect("a gauge");
+        (id, session.setting_of(id).unwrap_or(id))
+    };
+    let at_hand = session
+        .gauge_for(at.kind)
+        .map(|(gauge, _, setting)| (gauge, setting));
+    let (gauge, setting) = at_hand.unwrap_or_else(first);
+    Reading {
+        station: at,
+        entered,
+        gauge,
+        setting,
+        taken: "2025-05-04T10:00:00Z".to_owned(),
+        strikes: 0,
+        extra: String::new(),
+    }
 }
 
 /// Something a person does; it becomes an [`Edit`] when the session it meets
@@ -104,6 +185,13 @@ pub enum Act {
     StrikeNothing,
     Set(Field),
     Gauge(Index, Gauge),
+    AddGauge(Gauge),
+    /// Sets a gauge; a reading by deviation makes sense after that.
+    SetGauge(Index, Option<SetTo>),
+    AwaySetting(Index, bool),
+    /// Measures a kind with a gauge.
+    Choose(Kind, Index),
+    Dial(Station, EnteredDeviation),
     Several(Vec<Self>),
 }
 
@@ -114,6 +202,14 @@ pub fn act() -> impl Strategy<Value = Act> {
         1 => Just(Act::StrikeNothing),
         4 => field().prop_map(Act::Set),
         1 => (any::<Index>(), gauge()).prop_map(|(index, gauge)| Act::Gauge(index, gauge)),
+        1 => gauge().prop_map(Act::AddGauge),
+        2 => (any::<Index>(), prop::option::of(set_to()))
+            .prop_map(|(index, set)| Act::SetGauge(index, set)),
+        1 => (any::<Index>(), any::<bool>())
+            .prop_map(|(index, away)| Act::AwaySetting(index, away)),
+        1 => (select(&Kind::ALL[..]), any::<Index>())
+            .prop_map(|(kind, index)| Act::Choose(kind, index)),
+        2 => (any_station(), deviation()).prop_map(|(at, by)| Act::Dial(at, by)),
     ];
     one.prop_recursive(2, 8, 4, |one| {
         prop::collection::vec(one, 0..5).prop_map(Act::Several)
@@ -128,7 +224,31 @@ impl Act {
             replica: DESK,
         };
         match self {
-            Self::Read(at, entered) => Edit::Add(reading(session, *at, entered.clone())),
+            Self::Read(at, entered) => Edit::Add(reading_in(session, *at, entered.clone().into())),
+            Self::Dial(at, by) => {
+                Edit::Add(reading_in(session, *at, Indication::Deviation(by.clone())))
+            }
+            Self::AddGauge(gauge) => Edit::AddGauge(gauge.clone()),
+            Self::SetGauge(index, set) => {
+                let gauges: Vec<_> = session.gauges.keys().copied().collect();
+                Edit::AddSetting(Setting {
+                    set: set.clone(),
+                    ..Setting::as_found(*index.get(&gauges))
+                })
+            }
+            Self::AwaySetting(index, away) => {
+                let settings: Vec<_> = session.settings.iter().collect();
+                let (id, setting) = index.get(&settings);
+                let setting = Setting {
+                    away: *away,
+                    ..setting.value.clone()
+                };
+                Edit::Setting(**id, setting)
+            }
+            Self::Choose(kind, index) => {
+                let gauges: Vec<_> = session.gauges.keys().copied().collect();
+                Edit::Set(Field::GaugeOf(*kind, Some(*index.get(&gauges))))
+            }
             Self::Strike(index) => {
                 let ids: Vec<_> = session.readings.keys().copied().collect();
                 let id = if ids.is_empty() {
@@ -211,122 +331,4 @@ pub fn three() -> impl Strategy<Value = [Session; 3]> {
         }
         devices.map(|device| device.session().clone())
     })
-}
-
-/// A name no version uses, some of them nasty.
-fn unknown_name() -> impl Strategy<Value = String> {
-    prop_oneof![
-        Just("__proto__".to_owned()),
-        Just("constructor".to_owned()),
-        "x [a-z\"\\\\é\\n]{0,6}",
-    ]
-}
-
-/// JSON text that must be kept to the letter.
-fn unknown_text() -> impl Strategy<Value = String> {
-    select(
-        &[
-            "null",
-            "1e400",
-            "-0.10",
-            "\"\"",
-            "\"\\u00e9 \\/ é\"",
-            "[ 1,2 , {\"a\" : [] } ]",
-            "{\"b\":1, \"a\" :2,\"unit\":\"mm\"}",
-            "123456789012345678901234567890",
-        ][..],
-    )
-    .prop_map(str::to_owned)
-}
-
-fn unknown() -> impl Strategy<Value = BTreeMap<String, String>> {
-    prop::collection::btree_map(unknown_name(), unknown_text(), 0..3)
-}
-
-/// What a newer version could have written beside what this one knows: in
-/// the file, in the session, in a section, in each record, and whole records.
-pub fn newer() -> impl Strategy<Value = Newer> {
-    let records = prop::collection::vec((any_record(), 500_u64..600), 0..4);
-    (
-        unknown(),
-        unknown(),
-        prop::collection::vec(unknown(), 4),
-        records,
-    )
-        .prop_map(|(file, session, records, whole)| Newer {
-            file,
-            session,
-            records,
-            whole,
-        })
-}
-
-#[derive(Clone, Debug)]
-pub struct Newer {
-    file: BTreeMap<String, String>,
-    session: BTreeMap<String, String>,
-    records: Vec<BTreeMap<String, String>>,
-    whole: Vec<((String, String), u64)>,
-}
-
-/// A section and a record in it that this version does not know.
-fn any_record() -> impl Strategy<Value = (String, String)> {
-    select(
-        &[
-            (
-                "readings",
-                r#"{"station":"housing/1/whole/first/0","value":"1e9"}"#,
-            ),
-            (
-                "gauges",
-                r#"{"kind":"bore_gauge", "graduation":"0.01","unit":"mm","at":"1@b2"}"#,
-            ),
-            ("set_up", r#"{"value":"diesel","at":"2@b2"}"#),
-            ("limits", r#"{"value":"0.1","unit":"mm","at":"3@b2"}"#),
-            ("visual_checks", r#"{"seen": "crack"}"#),
-            ("prices", "{}"),
-            ("choices", r#"{"__proto__":{"a":1}}"#),
-        ][..],
-    )
-    .prop_map(|(section, text)| (section.to_owned(), text.to_owned()))
-}
-
-impl Newer {
-    /// The session with all this in it.
-    pub fn into_session(self, mut session: Session) -> Session {
-        let mut records = self.records.iter().cycle();
-        let mut next = || {
-            let fields = records.next().into_iter().flatten();
-            make::unknown(fields.map(|(name, text)| (name.as_str(), text.as_str())))
-        };
-        session
-            .fields
-            .iter_mut()
-            .for_each(|(_, r)| r.extra = next());
-        session
-            .gauges
-            .iter_mut()
-            .for_each(|(_, r)| r.extra = next());
-        session
-            .settings
-            .iter_mut()
-            .for_each(|(_, r)| r.extra = next());
-        session
-            .readings
-            .iter_mut()
-            .for_each(|(_, r)| r.extra = next());
-        for (place, extra) in [("", self.file), ("session", self.session)] {
-            for (name, text) in extra {
-                session.extras.insert((place.to_owned(), name), text);
-            }
-        }
-        for ((section, text), counter) in self.whole {
-            let key = match section.as_str() {
-                "readings" | "gauges" => format!("{counter}@ee"),
-                _ => format!("new/{counter}"),
-            };
-            session.extras.insert((section, key), text);
-        }
-        session
-    }
 }

@@ -3,6 +3,7 @@
 use expect_test::{Expect, expect};
 use fenderbench::present::{Key, Keypad, Pressed, Reads};
 use fenderbench::quantity::{Entered, Exact, Size, Unit};
+use fenderbench::session::Indication;
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -15,7 +16,11 @@ pub const MICROMETRES: Reads = reads(MM, 3);
 pub const HUNDREDTHS: Reads = reads(MM, 2);
 
 const fn reads(unit: Unit, decimals: u8) -> Reads {
-    Reads { unit, decimals }
+    Reads {
+        unit,
+        decimals,
+        dial: None,
+    }
 }
 
 /// Presses keys: digits, a point, `<` for back, `w` for whole. What was not
@@ -26,6 +31,7 @@ pub fn press(keypad: &mut Keypad, keys: &str) -> Vec<String> {
         let key = match c {
             '.' => Key::Point,
             '<' => Key::Back,
+            's' => Key::Sign,
             'w' => Key::Whole,
             _ => Key::Digit(u8::try_from(c.to_digit(10).unwrap()).unwrap()),
         };
@@ -46,10 +52,18 @@ fn completes_to_the_nearest() {
         let near = Entered::parse(row.get("near"), unit).unwrap().size();
         let mut keypad = Keypad::new(reads(unit, graduation.decimals()), Some(near));
         assert_eq!(press(&mut keypad, row.get("digits")), [""; 0]);
-        let entered = keypad.enter().unwrap();
+        let entered = entered(&keypad).unwrap();
         assert_eq!(entered.text(), row.get("entered"), "{}", row.place());
         assert_eq!(entered.unit(), unit);
     }
+}
+
+/// The size a keypad gives that has no dial.
+fn entered(keypad: &Keypad) -> Result<Entered, String> {
+    keypad.enter().map(|indication| match indication {
+        Indication::Size(entered) => entered,
+        Indication::Deviation(by) => panic!("a deviation: {by}"),
+    })
 }
 
 fn check(reads: Reads, near: Option<&str>, keys: &str, expect: &Expect) {
@@ -202,7 +216,7 @@ fn three_digits_are_enough_wherever_anything_is_plausible() {
 }
 
 fn any_reads() -> impl Strategy<Value = Reads> {
-    select(&[TENTHS, THOUS, MICROMETRES, HUNDREDTHS][..])
+    select(vec![TENTHS, THOUS, MICROMETRES, HUNDREDTHS])
 }
 
 /// What is plausible need not be a whole number of graduations: the gauge
@@ -229,12 +243,12 @@ proptest! {
             i128::from(reads.unit.quanta()) * 1000,
             10_i128.pow(reads.decimals.into()),
         );
-        let mut keypad = Keypad::new(reads, Some(near));
+        let mut keypad = Keypad::new(reads.clone(), Some(near));
         prop_assert!(press(&mut keypad, &digits).is_empty());
         let face = keypad.face();
         prop_assert_eq!(face.open, 0);
         let shown = format!("{}{}", face.lead, face.typed);
-        match keypad.enter() {
+        match entered(&keypad) {
             Ok(entered) => {
                 let away = (Exact::from(entered.size()) - near.into()).abs();
                 // No other number above zero with this ending is nearer.
@@ -257,9 +271,9 @@ proptest! {
         near in prop::option::of(near()),
         keys in "[0-9.<w]{0,10}",
     ) {
-        let mut keypad = Keypad::new(reads, near);
+        let mut keypad = Keypad::new(reads.clone(), near);
         for at in 0..=keys.len() {
-            let again = Keypad::resumed(reads, near, keypad.is_whole(), keypad.typed());
+            let again = Keypad::resumed(reads.clone(), near, keypad.is_whole(), keypad.typed());
             prop_assert_eq!(&again, &keypad);
             prop_assert_eq!(again.face(), keypad.face());
             press(&mut keypad, keys.get(at..=at).unwrap_or_default());
@@ -268,9 +282,9 @@ proptest! {
 
     #[test]
     fn what_is_entered_is_what_was_typed(reads in any_reads(), keys in "[0-9]{0,2}\\.[0-9]{0,5}") {
-        let mut keypad = Keypad::new(reads, None);
+        let mut keypad = Keypad::new(reads.clone(), None);
         let refused = press(&mut keypad, &keys).len();
-        if let Ok(entered) = keypad.enter() {
+        if let Ok(entered) = entered(&keypad) {
             let kept = &keys[..keys.len() - refused];
             let zero = if kept.starts_with('.') { "0" } else { "" };
             prop_assert_eq!(entered.text(), format!("{zero}{kept}"));

@@ -16,6 +16,7 @@
 mod generators;
 mod golden;
 mod make;
+mod newer;
 mod repository;
 
 mod entered;
@@ -45,6 +46,7 @@ mod keypad;
 mod limits_form;
 mod preview;
 mod route;
+mod route_order;
 mod set_up;
 
 mod rooms;

@@ -3,8 +3,8 @@
 use fenderbench::assess::{Assessment, FindingKey, Which, assess};
 use fenderbench::quantity::{Entered, Exact, Size, Unit};
 use fenderbench::session::{
-    Bound, Document, Edit, Extra, Feature, Field, Kind, LimitKey, Quantity, Reading, Replica,
-    Session, SessionId, Station,
+    Bound, Document, Edit, Extra, Feature, Field, Indication, Kind, LimitKey, Quantity, Reading,
+    Replica, Session, SessionId, Station,
 };
 
 pub const MM: Unit = Unit::Millimetre;
@@ -79,11 +79,11 @@ pub fn limit_key(kind: Kind, quantity: Quantity, bound: Bound) -> LimitKey {
 }
 
 /// A reading at a station with the gauge the session has for it.
-pub fn reading(session: &Session, station: Station, entered: Entered) -> Reading {
+pub fn reading(session: &Session, station: Station, entered: impl Into<Indication>) -> Reading {
     let (gauge, _, setting) = session.gauge_for(station.kind).expect("a gauge");
     Reading {
         station,
-        entered,
+        entered: entered.into(),
         gauge,
         setting,
         taken: "2025-05-04T10:00:00Z".to_owned(),

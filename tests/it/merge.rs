@@ -5,8 +5,9 @@ use fenderbench::session::{Field, FieldKey, Session};
 use proptest::prelude::*;
 use proptest::sample::Index;
 
-use crate::generators::{config, devices, event, happen, newer, three};
+use crate::generators::{config, devices, event, happen, three};
 use crate::make::{MM, PHONE, TABLET, add, document, measured};
+use crate::newer::newer;
 
 fn merged(a: &Session, b: &Session) -> Session {
     let mut both = a.clone();
@@ -21,7 +22,7 @@ fn damaged(mut session: Session, at: Index, text: String) -> Session {
     let ids: Vec<_> = session.readings.keys().copied().collect();
     if !ids.is_empty() {
         let reading = session.readings.get_mut(at.get(&ids)).unwrap();
-        reading.entered = Entered::parse("77.7", MM).unwrap();
+        reading.entered = Entered::parse("77.7", MM).unwrap().into();
         reading.strikes = 5;
     }
     session

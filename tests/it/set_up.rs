@@ -172,11 +172,11 @@ fn the_bench_tells_progress_and_the_worst() {
     };
     check(
         &[],
-        &expect![["Spare · 0 of 56 stations read · nothing measured yet"]],
+        &expect![["Spare · 0 of 62 stations read · nothing measured yet"]],
     );
     check(
         &[("piston/1/skirt/gauge_point/0", "81.950 mm")],
-        &expect!["Spare · 1 of 56 stations read · Piston 1: Size no limit given"],
+        &expect!["Spare · 1 of 62 stations read · Piston 1: Size no limit given"],
     );
     check(
         &[
@@ -184,7 +184,7 @@ fn the_bench_tells_progress_and_the_worst() {
             ("bore/2/whole/top/0", "82.105 mm"),
         ],
         &expect![
-            "Spare · 2 of 56 stations read · Bore 2: Size reads beyond limit by 0.005 mm (too large)"
+            "Spare · 2 of 62 stations read · Bore 2: Size reads beyond limit by 0.005 mm (too large)"
         ],
     );
     check(
@@ -193,7 +193,7 @@ fn the_bench_tells_progress_and_the_worst() {
             ("bore/1/whole/top/90", "82.090 mm"),
         ],
         &expect![
-            "Spare · 2 of 56 stations read · Bore 1: Out-of-round reads beyond limit by 0.030 mm"
+            "Spare · 2 of 62 stations read · Bore 1: Out-of-round reads beyond limit by 0.030 mm"
         ],
     );
 }

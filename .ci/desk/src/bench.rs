@@ -160,7 +160,9 @@ fn reading(session: &Session, number: usize, station: Station) -> Result<Reading
     let (gauge, _, setting) = gauge.ok_or("The session has no gauge.")?;
     Ok(Reading {
         station,
-        entered: Entered::parse(&text, Unit::Millimetre).map_err(|why| why.to_string())?,
+        entered: Entered::parse(&text, Unit::Millimetre)
+            .map_err(|why| why.to_string())?
+            .into(),
         gauge,
         setting,
         taken: "2026-05-09T09:00:00.000Z".to_owned(),

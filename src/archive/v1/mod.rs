@@ -12,3 +12,7 @@ const KEPT_SECTIONS: [&str; 3] = ["visual_checks", "prices", "choices"];
 
 /// The word for a source note in the limits section, after the kind.
 const SOURCE: &str = "source";
+
+/// The words, before the kind, of the set-up fields that each kind has.
+const NOMINAL: &str = "nominal";
+const GAUGE: &str = "gauge";

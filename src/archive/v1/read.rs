@@ -1,13 +1,14 @@
 //! Text of version 1 → session.
 
-use super::{KEPT_SECTIONS, SOURCE};
+use super::{GAUGE, KEPT_SECTIONS, NOMINAL, SOURCE};
 use crate::archive::object::{Object, check_extra};
 use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
-use crate::quantity::{Entered, Unit};
+use crate::quantity::{Entered, EnteredDeviation, Unit};
 use crate::session::{
-    Arrangement, Extra, Field, Gauge, GaugeKind, Kind, LimitKey, NOTE_MAX, READINGS_MAX, Reading,
-    Register, RouteChoice, Session, SessionId, Setting, Stamp, Station,
+    Against, Arrangement, Counting, Extra, Feature, Field, FirstEnd, Gauge, GaugeKind, Indication,
+    Kind, LimitKey, NOTE_MAX, READINGS_MAX, Reading, Register, RouteChoice, Sense, Session,
+    SessionId, SetTo, Setting, Stamp, Station, Use,
 };
 
 /// Reads the rest of a file whose format and version have been taken.
@@ -88,9 +89,42 @@ fn set_up(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bo
         }
         "arrangement" => Arrangement::from_key(&record.text("value")?).map(Field::Arrangement),
         "route" => RouteChoice::from_key(&record.text("value")?).map(Field::Route),
-        _ => None,
+        "use" => Use::from_key(&record.text("value")?).map(Field::Use),
+        "first_end" => FirstEnd::from_key(&record.text("value")?).map(Field::FirstEnd),
+        "counting" => Counting::from_key(&record.text("value")?).map(Field::Counting),
+        _ => of_kind(key, &mut record)?,
     };
     put_field(session, field, record)
+}
+
+/// A set-up field that each kind has.
+fn of_kind(key: &str, record: &mut Object<'_>) -> Result<Option<Field>, ImportError> {
+    let Some((word, kind)) = key.split_once('/') else {
+        return Ok(None);
+    };
+    let Some(kind) = Kind::from_key(kind) else {
+        return Ok(None);
+    };
+    Ok(match word {
+        NOMINAL => Some(Field::Nominal(kind, length_or_null(record)?)),
+        GAUGE => {
+            let chosen = record.text_or_null("value")?;
+            let chosen = chosen.map(|text| {
+                Stamp::parse(&text).ok_or_else(|| record.wrong("value", "is not an id"))
+            });
+            Some(Field::GaugeOf(kind, chosen.transpose()?))
+        }
+        _ => None,
+    })
+}
+
+fn length_or_null(record: &mut Object<'_>) -> Result<Option<Entered>, ImportError> {
+    let text = record.text_or_null("value")?;
+    let length = text.map(|text| {
+        let unit = unit(record, "unit")?;
+        length(record, &text, unit)
+    });
+    length.transpose()
 }
 
 fn limit(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bool, ImportError> {
@@ -100,12 +134,7 @@ fn limit(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<boo
     let field = if let Some(kind) = source_of {
         Some(Field::LimitSource(kind, record.text("value")?))
     } else if let Some(key) = LimitKey::parse(key) {
-        let text = record.text_or_null("value")?;
-        let limit = match text {
-            Some(text) => Some(length(&mut record, &text)?),
-            None => None,
-        };
-        Some(Field::Limit(key, limit))
+        Some(Field::Limit(key, length_or_null(&mut record)?))
     } else {
         None
     };
@@ -134,23 +163,90 @@ fn gauge(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<boo
     let Some(kind) = GaugeKind::from_key(&record.text("kind")?) else {
         return Ok(false);
     };
-    let text = record.text("graduation")?;
-    let graduation = length(&mut record, &text)?;
+    let unit = unit(&mut record, "unit")?;
+    let graduation = record.text("graduation")?;
+    let graduation = length(&record, &graduation, unit)?;
     if graduation.size().quanta() == 0 {
         return Err(record.wrong("graduation", "is zero"));
     }
-    let register = register(Gauge { kind, graduation }, record)?;
-    session.gauges.insert(id, register);
+    let mut end = |key| {
+        let text = record.text_if_any(key)?;
+        text.map(|text| length(&record, &text, unit)).transpose()
+    };
+    let range = end("least")?.zip(end("greatest")?);
+    let away = record.flag("away")?;
+    let gauge = Gauge {
+        kind,
+        graduation,
+        range,
+        away,
+    };
+    session.gauges.insert(id, register(gauge, record)?);
     Ok(true)
 }
 
 fn setting(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bool, ImportError> {
     let id = id(key, &record)?;
-    let gauge = stamp(&mut record, "gauge")?;
-    let note = note(&mut record, "note")?;
-    let register = register(Setting { gauge, note }, record)?;
-    session.settings.insert(id, register);
+    let set = match record.text_if_any("against")? {
+        None => None,
+        Some(against) => match set_to(&against, &mut record)? {
+            None => return Ok(false),
+            set => set,
+        },
+    };
+    let setting = Setting {
+        gauge: stamp(&mut record, "gauge")?,
+        note: note(&mut record, "note")?,
+        set,
+        away: record.flag("away")?,
+    };
+    session.settings.insert(id, register(setting, record)?);
     Ok(true)
+}
+
+/// What a gauge was set to; `None` for words of a newer version.
+fn set_to(against: &str, record: &mut Object<'_>) -> Result<Option<SetTo>, ImportError> {
+    let feature = record.text_if_any("feature")?;
+    let feature = feature.as_deref().and_then(Feature::parse);
+    let against = match (against, feature) {
+        ("standard", _) => Against::Standard,
+        ("micrometer", _) => Against::Micrometer,
+        ("feature", Some(feature)) => Against::Feature(feature),
+        _ => return Ok(None),
+    };
+    let Some(sense) = Sense::from_key(&record.text("sense")?) else {
+        return Ok(None);
+    };
+    let unit = unit(record, "unit")?;
+    let size = record.text("size")?;
+    let size = length(record, &size, unit)?;
+    let shows = indication(record, "shows", "shows_deviation", unit)?;
+    Ok(Some(SetTo {
+        against,
+        size,
+        shows,
+        sense,
+    }))
+}
+
+/// What a gauge showed: a size under one key or a deviation under the other.
+fn indication(
+    record: &mut Object<'_>,
+    size_key: &str,
+    deviation_key: &str,
+    unit: Unit,
+) -> Result<Indication, ImportError> {
+    let Some(text) = record.text_if_any(deviation_key)? else {
+        let text = record.text(size_key)?;
+        return Ok(Indication::Size(length(record, &text, unit)?));
+    };
+    let deviation = EnteredDeviation::parse(&text, unit)
+        .map_err(|why| ImportError::damaged(record.place(), why))?;
+    if deviation.text() == text {
+        Ok(Indication::Deviation(deviation))
+    } else {
+        Err(record.wrong(deviation_key, "is not written as a plain decimal"))
+    }
 }
 
 fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bool, ImportError> {
@@ -158,9 +254,9 @@ fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<b
     let Some(station) = Station::parse(&record.text("station")?) else {
         return Ok(false);
     };
-    let text = record.text("value")?;
-    let entered = length(&mut record, &text)?;
-    if entered.size().quanta() == 0 {
+    let unit = unit(&mut record, "unit")?;
+    let entered = indication(&mut record, "value", "deviation", unit)?;
+    if matches!(&entered, Indication::Size(size) if size.size().quanta() == 0) {
         return Err(record.wrong("value", "is zero, which is no size"));
     }
     let gauge = stamp(&mut record, "gauge")?;
@@ -205,8 +301,7 @@ fn unit(record: &mut Object<'_>, key: &str) -> Result<Unit, ImportError> {
     Unit::from_sign(&text).ok_or_else(|| record.wrong(key, "is neither “mm” nor “in”"))
 }
 
-fn length(record: &mut Object<'_>, text: &str) -> Result<Entered, ImportError> {
-    let unit = unit(record, "unit")?;
+fn length(record: &Object<'_>, text: &str, unit: Unit) -> Result<Entered, ImportError> {
     let entered =
         Entered::parse(text, unit).map_err(|why| ImportError::damaged(record.place(), why))?;
     // A stored decimal has the point and nothing round it, so that one value
@@ -260,8 +355,15 @@ mod tests {
             FieldKey::RodsPerThrow,
             FieldKey::DisplayUnit,
             FieldKey::Route,
+            FieldKey::Use,
+            FieldKey::FirstEnd,
+            FieldKey::Counting,
         ];
-        for key in plain.into_iter().chain(sources).chain(limits) {
+        let of_kinds = Kind::ALL
+            .into_iter()
+            .flat_map(|kind| [FieldKey::Nominal(kind), FieldKey::GaugeOf(kind)]);
+        let keys = plain.into_iter().chain(of_kinds);
+        for key in keys.chain(sources).chain(limits) {
             let replica = Replica::new(1);
             let id = SessionId::from_number(1);
             let session = Session::create(id, vec![key.default()], replica);

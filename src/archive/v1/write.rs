@@ -1,9 +1,15 @@
 //! Session → text of version 1.
 
-use super::{KEPT_SECTIONS, SOURCE};
+use super::{GAUGE, KEPT_SECTIONS, NOMINAL, SOURCE};
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
-use crate::session::{Field, Gauge, Reading, Register, Replica, Session, Setting, Stamp};
+use crate::quantity::Entered;
+use crate::session::{
+    Against, Field, Gauge, Indication, Reading, Register, Replica, Session, Setting, Stamp,
+};
+
+/// Keys and texts of the fields of a record.
+type Fields = Vec<(&'static str, String)>;
 
 /// A section under way: key and text of each record.
 type Records = Vec<(String, String)>;
@@ -89,7 +95,7 @@ fn lines_or_empty(records: &[(String, String)]) -> String {
 }
 
 /// Whether a field belongs to the limits, its key, and its value fields.
-fn field(field: &Field) -> (bool, String, Vec<(&'static str, String)>) {
+fn field(field: &Field) -> (bool, String, Fields) {
     let value = |text: String| vec![("value", text)];
     let (key, fields) = match field {
         Field::Name(name) => ("name", value(quoted(name))),
@@ -99,11 +105,20 @@ fn field(field: &Field) -> (bool, String, Vec<(&'static str, String)>) {
         Field::RodsPerThrow(n) => ("rods_per_throw", value(n.to_string())),
         Field::DisplayUnit(unit) => ("display_unit", value(quoted(unit.sign()))),
         Field::Route(route) => ("route", value(quoted(route.key()))),
-        Field::Limit(key, None) => return (true, key.to_string(), value("null".to_owned())),
-        Field::Limit(key, Some(limit)) => {
-            let mut fields = value(quoted(limit.text()));
-            fields.push(("unit", quoted(limit.unit().sign())));
-            return (true, key.to_string(), fields);
+        Field::Use(machine_use) => ("use", value(quoted(machine_use.key()))),
+        Field::FirstEnd(end) => ("first_end", value(quoted(end.key()))),
+        Field::Counting(counting) => ("counting", value(quoted(counting.key()))),
+        Field::Nominal(kind, size) => {
+            let key = format!("{NOMINAL}/{}", kind.key());
+            return (false, key, length_or_null(size.as_ref()));
+        }
+        Field::GaugeOf(kind, chosen) => {
+            let key = format!("{GAUGE}/{}", kind.key());
+            let chosen = chosen.map(|id| quoted(&id.to_string()));
+            return (false, key, value(chosen.unwrap_or_else(|| NULL.to_owned())));
+        }
+        Field::Limit(key, limit) => {
+            return (true, key.to_string(), length_or_null(limit.as_ref()));
         }
         Field::LimitSource(kind, source) => {
             let key = format!("{}/{SOURCE}", kind.key());
@@ -113,38 +128,77 @@ fn field(field: &Field) -> (bool, String, Vec<(&'static str, String)>) {
     (false, key.to_owned(), fields)
 }
 
-fn stamped<T>(mut fields: Vec<(&'static str, String)>, register: &Register<T>) -> String {
+const NULL: &str = "null";
+
+fn length_or_null(length: Option<&Entered>) -> Fields {
+    match length {
+        None => vec![("value", NULL.to_owned())],
+        Some(length) => vec![
+            ("value", quoted(length.text())),
+            ("unit", quoted(length.unit().sign())),
+        ],
+    }
+}
+
+fn stamped<T>(mut fields: Fields, register: &Register<T>) -> String {
     fields.push(("at", quoted(&register.stamp.to_string())));
     object(&fields, &register.extra)
 }
 
-fn record<T>(
-    id: &Stamp,
-    register: &Register<T>,
-    fields: fn(&T) -> Vec<(&'static str, String)>,
-) -> (String, String) {
+fn record<T>(id: &Stamp, register: &Register<T>, fields: fn(&T) -> Fields) -> (String, String) {
     (id.to_string(), stamped(fields(&register.value), register))
 }
 
-fn gauge_fields(gauge: &Gauge) -> Vec<(&'static str, String)> {
-    vec![
+fn gauge_fields(gauge: &Gauge) -> Fields {
+    let mut fields = vec![
         ("kind", quoted(gauge.kind.key())),
         ("graduation", quoted(gauge.graduation.text())),
         ("unit", quoted(gauge.unit().sign())),
-    ]
+    ];
+    if let Some((least, greatest)) = &gauge.range {
+        fields.push(("least", quoted(least.text())));
+        fields.push(("greatest", quoted(greatest.text())));
+    }
+    push_away(&mut fields, gauge.away);
+    fields
 }
 
-fn setting_fields(setting: &Setting) -> Vec<(&'static str, String)> {
-    vec![
+fn setting_fields(setting: &Setting) -> Fields {
+    let mut fields = vec![
         ("gauge", quoted(&setting.gauge.to_string())),
         ("note", quoted(&setting.note)),
-    ]
+    ];
+    if let Some(set) = &setting.set {
+        fields.push(("against", quoted(set.against.key())));
+        if let Against::Feature(feature) = set.against {
+            fields.push(("feature", quoted(&feature.to_string())));
+        }
+        fields.push(("size", quoted(set.size.text())));
+        fields.push(("unit", quoted(set.size.unit().sign())));
+        fields.push(match &set.shows {
+            Indication::Size(size) => ("shows", quoted(size.text())),
+            Indication::Deviation(by) => ("shows_deviation", quoted(by.text())),
+        });
+        fields.push(("sense", quoted(set.sense.key())));
+    }
+    push_away(&mut fields, setting.away);
+    fields
+}
+
+fn push_away(fields: &mut Fields, away: bool) {
+    if away {
+        fields.push(("away", "true".to_owned()));
+    }
 }
 
 fn reading(reading: &Reading) -> String {
+    let shown = match &reading.entered {
+        Indication::Size(size) => ("value", quoted(size.text())),
+        Indication::Deviation(by) => ("deviation", quoted(by.text())),
+    };
     let fields = [
         ("station", quoted(&reading.station.to_string())),
-        ("value", quoted(reading.entered.text())),
+        shown,
         ("unit", quoted(reading.entered.unit().sign())),
         ("gauge", quoted(&reading.gauge.to_string())),
         ("setting", quoted(&reading.setting.to_string())),

@@ -1,0 +1,108 @@
+//! What the fender screen shows.
+
+use super::Fender;
+use super::keypad::Face;
+use super::pace::time_left;
+use super::route::{Progress, Purpose, Stop, next_open, progress};
+use super::wording;
+use crate::assess::compare_reading;
+use crate::session::{Feature, Quantity, Session, Stamp};
+
+/// What the fender screen shows besides the keypad.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct RouteView {
+    /// The feature.
+    pub feature: String,
+    /// Level and direction.
+    pub place: String,
+    /// Where exactly the gauge goes.
+    pub where_exactly: &'static str,
+    /// The gauge.
+    pub gauge: String,
+    /// What stands here, as typed.
+    pub standing: Vec<String>,
+    /// What ENTER will do, where that is not plain.
+    pub purpose: String,
+    /// What the key beside it turns that into.
+    pub turn: &'static str,
+    /// The number under way.
+    pub face: Face,
+    /// What was refused or said last.
+    pub said: String,
+    /// True if that is a refusal.
+    pub is_refused: bool,
+    /// How far the route has come.
+    pub progress: Progress,
+    /// How long the rest will take, in words; empty at the end.
+    pub time_left: String,
+    /// The station after this one.
+    pub next: Option<String>,
+}
+
+impl RouteView {
+    /// The number under way, by its place and what it is for.
+    #[must_use]
+    pub fn label(&self) -> String {
+        format!("{}, {} {}", self.feature, self.place, self.purpose)
+    }
+}
+
+/// The view of the fender screen.
+#[must_use]
+pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
+    let Some(station) = fender.station() else {
+        return RouteView::default();
+    };
+    let stop = stops.iter().find(|stop| stop.station == station);
+    let standing = stop.map_or_else(Vec::new, |stop| stop.values.clone());
+    let (purpose, turn) = match (standing.is_empty(), fender.purpose()) {
+        (true, _) => (String::new(), ""),
+        // Not with the value that stands: who sees it, reads it again.
+        (false, Purpose::Add) => ("A repeat: read it afresh".to_owned(), "replace it"),
+        (false, Purpose::Replace) => (format!("In place of {}", standing.join(", ")), "keep both"),
+    };
+    let gauge = session.gauge_for(station.kind);
+    RouteView {
+        feature: wording::feature_here(session, Feature::of(station)),
+        place: wording::place(station),
+        where_exactly: wording::where_exactly(station.level),
+        gauge: gauge.map_or_else(String::new, |(_, gauge, _)| wording::gauge(gauge)),
+        standing,
+        purpose,
+        turn,
+        face: fender.face().unwrap_or_default(),
+        is_refused: fender.is_refused(),
+        said: fender.said().unwrap_or_default().to_owned(),
+        progress: progress(stops),
+        time_left: time_left(session, stops),
+        next: next_open(stops, Some(station))
+            .filter(|next| *next != station)
+            .map(wording::station),
+    }
+}
+
+/// What a reading just entered reads: its place, value, mark and sentence.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct LastRead {
+    /// Its station in words.
+    pub station: String,
+    /// The value as typed, with its unit.
+    pub value: String,
+    /// The shape of its comparison.
+    pub mark: wording::Mark,
+    /// The sentence of its comparison.
+    pub words: String,
+}
+
+/// The latest standing reading and what it reads.
+#[must_use]
+pub fn last_read(session: &Session) -> Option<LastRead> {
+    let (_, reading): (Stamp, _) = session.standing().next_back()?;
+    let comparison = Some(compare_reading(session, reading));
+    Some(LastRead {
+        station: wording::station(reading.station),
+        value: reading.entered.to_string(),
+        mark: wording::mark(Quantity::Size, comparison),
+        words: wording::comparison_words(Quantity::Size, comparison, session.display_unit()),
+    })
+}
