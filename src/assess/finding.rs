@@ -1,5 +1,6 @@
 //! A computed quantity and its comparison.
 
+use super::Guide;
 use crate::quantity::{Entered, Exact};
 use crate::session::{Bound, Direction, Feature, Level, Quantity, Stamp, Station};
 use crate::verdict::{Comparison, Limits};
@@ -67,6 +68,8 @@ pub struct Finding {
     pub outcome: Outcome,
     /// The limits of the manual for it.
     pub limits: UsedLimits,
+    /// What the common rules say of it, where the manual gives no limit.
+    pub guide: Option<Guide>,
     /// The readings it rests on.
     pub readings: Vec<Stamp>,
     /// Stations that were not read and belong to it.

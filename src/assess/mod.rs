@@ -5,10 +5,12 @@
 mod clearance;
 mod feature;
 mod finding;
+mod guide;
 mod limits;
 mod view;
 
 pub use finding::{Finding, FindingKey, Outcome, UsedLimits, Which};
+pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
 
 use crate::session::{Feature, Quantity, Reading, Session, Stamp};
 use crate::verdict::{Comparison, compare};

@@ -2,8 +2,8 @@
 
 use litemap::LiteMap;
 
-use super::limits;
 use super::{Finding, FindingKey, Outcome, UsedLimits};
+use super::{guide, limits};
 use crate::form::{Place, Spot};
 use crate::quantity::{Size, Weights};
 use crate::session::{Against, Feature, Kind, Quantity, Reading, Session, Stamp, Station};
@@ -122,6 +122,12 @@ impl<'a> View<'a> {
         weights.value(&self.sizes)
     }
 
+    /// The limits of a quantity of a kind; none where the manual is silent.
+    pub(super) fn limits(&self, kind: Kind, quantity: Quantity) -> UsedLimits {
+        let limits = self.limits.get(&(kind, quantity));
+        limits.cloned().unwrap_or_default()
+    }
+
     /// Makes a finding of a value, or says that it was not measured.
     pub(super) fn finding(
         &self,
@@ -129,11 +135,7 @@ impl<'a> View<'a> {
         weights: Option<&Weights>,
         missing: Vec<Station>,
     ) -> Finding {
-        let limits = self
-            .limits
-            .get(&(key.feature.kind, key.quantity))
-            .cloned()
-            .unwrap_or_default();
+        let limits = self.limits(key.feature.kind, key.quantity);
         let outcome = match weights.and_then(|w| self.value(w)) {
             None => Outcome::NotMeasured,
             Some(value) => {
@@ -149,6 +151,12 @@ impl<'a> View<'a> {
                 }
             }
         };
+        let guide = match &outcome {
+            Outcome::Value { value, .. } if limits.given.is_empty() => {
+                guide::guide(self, key, *value)
+            }
+            _ => None,
+        };
         let terms = weights.map_or(&[][..], Weights::terms);
         let id = |&(index, _): &(usize, i64)| self.readings.get(index).map(|(id, _)| *id);
         let readings = terms.iter().filter_map(id).collect();
@@ -156,6 +164,7 @@ impl<'a> View<'a> {
             key,
             outcome,
             limits,
+            guide,
             readings,
             missing,
         }

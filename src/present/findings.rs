@@ -30,16 +30,18 @@ pub struct KindView {
     pub limits: Vec<LimitRow>,
     /// Where they come from.
     pub source: String,
+    /// The common rules used where no limit is given, and who says them.
+    pub rules: Vec<LimitRow>,
     /// Its features.
     pub features: Vec<FeatureView>,
 }
 
-/// The limits of one quantity.
+/// The limits of one quantity, or a common rule for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LimitRow {
     /// The quantity.
     pub quantity: &'static str,
-    /// The limits, as typed.
+    /// The limits, as typed; the rule, as said.
     pub text: String,
 }
 
@@ -71,56 +73,75 @@ pub struct FindingRow {
     pub mark: Mark,
     /// Its comparison in words.
     pub words: String,
+    /// What the common rules say, where no limit is given.
+    pub guide: Option<&'static str>,
 }
 
 /// The findings of a session as shown.
 #[must_use]
 pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
-    let kinds = Kind::ALL.map(|kind| {
-        let features: Vec<_> = session
-            .features_of(kind)
-            .map(|feature| feature_view(session, assessment, feature))
-            .collect();
-        let first = Feature { kind, position: 1 };
-        let mut limits: Vec<LimitRow> = Vec::new();
-        let mut source = String::new();
-        for finding in assessment.of(first) {
-            source.clone_from(&finding.limits.source);
-            let quantity = wording::quantity(finding.key.quantity);
-            let known = limits.iter().any(|row| row.quantity == quantity);
-            if !known && !finding.limits.given.is_empty() {
-                let text = limit_text(finding);
-                limits.push(LimitRow { quantity, text });
-            }
-        }
-        KindView {
-            kind,
-            title: wording::kind_plural(kind),
-            limits,
-            source,
-            features,
-        }
-    });
     let outside = assessment.outside_layout.iter();
     let outside_layout = outside
         .filter_map(|id| session.readings.get(id))
         .map(|r| format!("{}: {}", wording::station(r.station), r.entered))
         .collect();
     FindingsView {
-        kinds: kinds.into(),
+        kinds: Kind::ALL
+            .map(|kind| kind_view(session, assessment, kind))
+            .into(),
         blind: (session.route() == RouteChoice::Plain).then_some(wording::PLAIN_ROUTE_BLIND),
         outside_layout,
         contradiction: session.check_limits().err().map(|why| why.to_string()),
     }
 }
 
-fn limit_text(finding: &Finding) -> String {
+fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView {
+    let unit = session.display_unit();
+    let first = Feature { kind, position: 1 };
+    let mut limits: Vec<LimitRow> = Vec::new();
+    let mut source = String::new();
+    for finding in assessment.of(first) {
+        if let Some(text) = limit_text(finding) {
+            source.clone_from(&finding.limits.source);
+            add_once(&mut limits, finding, text);
+        }
+    }
+    let mut rules = Vec::new();
+    let of_kind = |finding: &&Finding| finding.key.feature.kind == kind;
+    for finding in assessment.findings.iter().filter(of_kind) {
+        for rule in finding.guide.iter().flat_map(|guide| &guide.rules) {
+            add_once(&mut rules, finding, wording::rule(rule, unit));
+        }
+    }
+    KindView {
+        kind,
+        title: wording::kind_plural(kind),
+        limits,
+        source,
+        rules,
+        features: session
+            .features_of(kind)
+            .map(|feature| feature_view(session, assessment, feature))
+            .collect(),
+    }
+}
+
+fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
+    let quantity = wording::quantity(finding.key.quantity);
+    let row = LimitRow { quantity, text };
+    if !rows.contains(&row) {
+        rows.push(row);
+    }
+}
+
+/// The limits of a finding as the manual prints them; `None` without any.
+fn limit_text(finding: &Finding) -> Option<String> {
     let quantity = finding.key.quantity;
     let given = finding.limits.given.iter();
     let texts: Vec<_> = given
         .map(|(bound, limit)| format!("{} {limit}", wording::bound(quantity, *bound)))
         .collect();
-    texts.join(" · ")
+    (!texts.is_empty()).then(|| texts.join(" · "))
 }
 
 fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) -> FeatureView {
@@ -192,6 +213,7 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
             (Quantity::Wear, None) => "needs an unworn reference".to_owned(),
             _ => comparison_words(quantity, comparison, unit),
         },
+        guide: finding.guide.as_ref().map(|g| wording::guide(g.word)),
     }
 }
 

@@ -25,7 +25,7 @@ pub use new_session::NewSession;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, next_open, other_places, progress, route};
 pub use wording::{
-    COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, direction,
-    feature, gauge, gauge_kind, kind, kind_plural, level, mark, number, place, quantity,
+    COMMON_RULES, COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words,
+    direction, feature, gauge, gauge_kind, kind, kind_plural, level, mark, number, place, quantity,
     route_choice, station,
 };

@@ -1,5 +1,6 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
+use crate::assess::{CommonRule, GuideWord, Rule};
 use crate::quantity::{Exact, Shown, Unit, show, show_signed};
 use crate::session::{
     Arrangement, Bound, Direction, Feature, Gauge, GaugeKind, Kind, Level, Quantity, RouteChoice,
@@ -10,6 +11,10 @@ use crate::verdict::Comparison;
 /// What the screens say while no uncertainty is taken into account.
 pub const COMPARED_AS_READ: &str = "Readings are compared as they stand. How sure they are is \
                                     not taken into account yet: near a limit, measure again.";
+
+/// What stands over the common rules.
+pub const COMMON_RULES: &str = "Said by the trade of engines in general. They fill the blank until \
+                                the manual's limits are entered; no part's word rests on them.";
 
 /// What the plain route cannot see.
 pub const PLAIN_ROUTE_BLIND: &str = "Two places in the same two directions cannot see an oval \
@@ -60,7 +65,7 @@ pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
         Some(Comparison::InsideNew) => Mark::New,
         Some(Comparison::InsideService) => Mark::Service,
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => match quantity {
-            Quantity::OutOfRound | Quantity::Taper => Mark::Shape,
+            Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => Mark::Shape,
             _ if by.is_negative() => Mark::Small,
             _ => Mark::Large,
         },
@@ -91,6 +96,37 @@ pub fn comparison_words(quantity: Quantity, comparison: Option<Comparison>, unit
     }
 }
 
+/// What the common rules say. Never a verdict.
+#[must_use]
+pub const fn guide(word: GuideWord) -> &'static str {
+    match word {
+        GuideWord::InsideStrictest => "inside the strictest common rule",
+        GuideWord::OutsideLoosest => "outside the loosest common rule",
+        GuideWord::RulesDisagree => "common rules disagree, ask the shop",
+    }
+}
+
+/// A common rule with whose it is.
+pub(super) fn rule(rule: &Rule, unit: Unit) -> String {
+    let CommonRule { text, source, .. } = rule.common;
+    let length = |length: Exact| number(&show(length, unit, unit.decimals()));
+    let (low, high, sign) = if rule.common.of_bore {
+        // The same number in both units.
+        let part = |steps: u16| {
+            let inch = Exact::new(i128::from(steps) * 2_540, 1);
+            number(&show(inch, Unit::Inch, Unit::Inch.decimals()))
+        };
+        (part(rule.common.low), part(rule.common.high), "of the bore")
+    } else {
+        (length(rule.low), length(rule.high), unit.sign())
+    };
+    if rule.low == Exact::ZERO {
+        format!("up to {high} {sign}, {text} — {source}")
+    } else {
+        format!("{low} to {high} {sign}, {text} — {source}")
+    }
+}
+
 /// A shown length with a true minus sign, and ≈ where it is rounded.
 #[must_use]
 pub fn number(shown: &Shown) -> String {
@@ -105,7 +141,9 @@ pub fn number(shown: &Shown) -> String {
 /// A value of a quantity with its unit: shapes with their sign.
 pub(super) fn value(quantity: Quantity, value: Exact, unit: Unit) -> String {
     let shown = match quantity {
-        Quantity::OutOfRound | Quantity::Taper => show_signed(value, unit, unit.decimals()),
+        Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => {
+            show_signed(value, unit, unit.decimals())
+        }
         _ => show(value, unit, unit.decimals()),
     };
     format!("{} {}", number(&shown), unit.sign())
@@ -232,6 +270,7 @@ pub const fn quantity(quantity: Quantity) -> &'static str {
         Quantity::Wear => "Wear",
         Quantity::OutOfRound => "Out-of-round",
         Quantity::Taper => "Taper",
+        Quantity::Barrel => "Barrel or hour-glass",
         Quantity::Clearance => "Piston-to-wall",
     }
 }

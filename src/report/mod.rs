@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::archive::APP;
-use crate::assess::{Assessment, Finding, FindingKey, Outcome, Which};
+use crate::assess::{Assessment, Finding, FindingKey, GuideWord, Outcome, Which};
 use crate::quantity::{Entered, Exact, Unit, show};
 use crate::session::Session;
 use crate::verdict::Comparison;
@@ -33,6 +33,7 @@ struct Row<'a> {
     beyond_by: Option<String>,
     margin: Option<String>,
     limits: Limits<'a>,
+    guide: Option<Guide>,
     missing: Vec<String>,
     readings: Vec<String>,
 }
@@ -49,6 +50,21 @@ struct Limits<'a> {
 struct Limit<'a> {
     value: &'a str,
     unit: &'static str,
+}
+
+#[derive(Serialize)]
+struct Guide {
+    word: &'static str,
+    rules: Vec<Rule>,
+}
+
+#[derive(Serialize)]
+struct Rule {
+    low: String,
+    high: String,
+    unit: &'static str,
+    text: &'static str,
+    source: &'static str,
 }
 
 /// Every finding as JSON text, lengths in the session's display unit.
@@ -88,6 +104,16 @@ pub const fn comparison_key(comparison: Option<Comparison>) -> &'static str {
     }
 }
 
+/// The word of a guide in JSON.
+#[must_use]
+pub const fn guide_key(word: GuideWord) -> &'static str {
+    match word {
+        GuideWord::InsideStrictest => "inside_strictest_rule",
+        GuideWord::OutsideLoosest => "outside_loosest_rule",
+        GuideWord::RulesDisagree => "rules_disagree",
+    }
+}
+
 /// The address of a finding in JSON: feature and which of its values.
 #[must_use]
 pub fn which_key(key: FindingKey) -> String {
@@ -124,6 +150,7 @@ fn row(finding: &Finding, unit: Unit) -> Row<'_> {
         beyond_by,
         margin: margin.map(|m| text(m).text),
         limits: limits(finding),
+        guide: guide(finding, unit),
         missing: finding.missing.iter().map(ToString::to_string).collect(),
         readings: finding.readings.iter().map(ToString::to_string).collect(),
     }
@@ -144,4 +171,20 @@ fn limits(finding: &Finding) -> Limits<'_> {
         service: given(Bound::Service),
         source: &finding.limits.source,
     }
+}
+
+fn guide(finding: &Finding, unit: Unit) -> Option<Guide> {
+    let guide = finding.guide.as_ref()?;
+    let text = |length| show(length, unit, unit.decimals()).text;
+    let rules = guide.rules.iter().map(|rule| Rule {
+        low: text(rule.low),
+        high: text(rule.high),
+        unit: unit.sign(),
+        text: rule.common.text,
+        source: rule.common.source,
+    });
+    Some(Guide {
+        word: guide_key(guide.word),
+        rules: rules.collect(),
+    })
 }

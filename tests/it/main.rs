@@ -42,6 +42,7 @@ mod report;
 
 mod face;
 mod findings;
+mod guide;
 mod keypad;
 mod limits_form;
 mod preview;

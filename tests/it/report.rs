@@ -42,6 +42,7 @@ fn keys_are_stable() {
               "comparison": "inside_service_limit",
               "exact": false,
               "feature": "piston/1",
+              "guide": null,
               "limits": {
                 "new_high": null,
                 "new_low": null,
@@ -68,6 +69,7 @@ fn keys_are_stable() {
               "comparison": "not_measured",
               "exact": false,
               "feature": "piston/1",
+              "guide": null,
               "limits": {
                 "new_high": null,
                 "new_low": null,
@@ -131,4 +133,37 @@ fn a_rounded_value_says_so() {
     assert_eq!(row["value"], "3.2264");
     assert_eq!(row["exact"], false);
     assert_eq!(row["unit"], "in");
+}
+
+#[test]
+fn a_guide_names_its_rules() {
+    let readings = [
+        ("main_journal/1/whole/first/0", "50.000 mm"),
+        ("main_journal/1/whole/first/90", "49.980 mm"),
+    ];
+    let session = measured(vec![Field::Cylinders(1)], &readings);
+    let text = json(&session, &assess(&session)).unwrap();
+    let report: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let rows = report["findings"].as_array().unwrap();
+    let row = |which| {
+        let mut rows = rows.iter();
+        let found = rows.find(|row| row["feature"] == "main_journal/1" && row["which"] == which);
+        found.unwrap()
+    };
+    assert_eq!(row("mean")["guide"], serde_json::Value::Null);
+    let guide = serde_json::to_string_pretty(&row("at/first/0")["guide"]).unwrap();
+    expect![[r#"
+        {
+          "rules": [
+            {
+              "high": "0.0127",
+              "low": "0.000",
+              "source": "common practice",
+              "text": "small car engines",
+              "unit": "mm"
+            }
+          ],
+          "word": "outside_loosest_rule"
+        }"#]]
+    .assert_eq(&guide);
 }

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::present::{self, FeatureView, FindingRow, KindView};
+use crate::present::{self, FeatureView, FindingRow, KindView, LimitRow};
 use crate::session::SessionId;
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
@@ -54,8 +54,6 @@ fn of_kind(kind: KindView, limits: &str) -> El {
         let told = "No limits given yet: enter those of the manual";
         para("", link("", limits, told))
     } else {
-        let rows = kind.limits.into_iter();
-        let rows = rows.map(|row| format!("{}: {}", row.quantity, row.text));
         let source = if kind.source.is_empty() {
             "not noted"
         } else {
@@ -63,17 +61,34 @@ fn of_kind(kind: KindView, limits: &str) -> El {
         };
         el("details", "limits-used")
             .with(el("summary", "").with("Limits used"))
-            .with(list(rows.collect()))
+            .with(limit_list(kind.limits))
             .with(para("", format!("Source: {source}")))
     };
     let mut section = el("section", "")
         .id("kind")
         .with(heading(kind.title))
-        .with(told);
+        .with(told)
+        .with((!kind.rules.is_empty()).then(|| common_rules(kind.rules)));
     for feature in kind.features {
         section = section.with(of_feature(feature));
     }
     section
+}
+
+fn common_rules(rules: Vec<LimitRow>) -> El {
+    el("details", "limits-used")
+        .id("common-rules")
+        .with(el("summary", "").with("Common rules, no verdict"))
+        .with(para("", present::COMMON_RULES))
+        .with(limit_list(rules))
+}
+
+fn limit_list(rows: Vec<LimitRow>) -> El {
+    let rows = rows.into_iter();
+    list(
+        rows.map(|row| format!("{}: {}", row.quantity, row.text))
+            .collect(),
+    )
 }
 
 fn of_feature(feature: FeatureView) -> El {
@@ -109,7 +124,8 @@ fn row(row: FindingRow) -> El {
         .with(row.sense.map(|sense| el("small", "").with(sense)));
     let reads = el("td", "reads")
         .with(mark_sign(row.mark))
-        .with(el("span", "").with(row.words));
+        .with(el("span", "").with(row.words))
+        .with(row.guide.map(|guide| el("small", "").with(guide)));
     el("tr", "")
         .id("finding")
         .with(el("th", "").set("scope", "row").with(row.label))

@@ -40,19 +40,26 @@ const DIRECTION = {
   rod_journal: { 0: "in line with the throw", 90: "across the throw" },
 };
 
-/** The report's findings as [feature, label, value, words], as the screens put them. */
+const GUIDE = {
+  inside_strictest_rule: "inside the strictest common rule",
+  outside_loosest_rule: "outside the loosest common rule",
+  rules_disagree: "common rules disagree, ask the shop",
+};
+
+/** The report's findings as [feature, label, value, words, guide], as the screens put them. */
 export function asShown(report) {
   return report.findings.map((finding) => {
     const [kind, position] = finding.feature.split("/");
     const named = `${KIND[kind]} ${position}`;
-    return [named, label(kind, finding), value(finding), words(finding)];
+    const guide = finding.guide ? GUIDE[finding.guide.word] : "";
+    return [named, label(kind, finding), value(finding), words(finding), guide];
   });
 }
 
 /** What the findings screen shows, in the same shape. */
 export function asRows(findings) {
   return findings.flatMap(({ feature, rows }) =>
-    rows.map((row) => [feature, row.label, row.value, row.words]),
+    rows.map((row) => [feature, row.label, row.value, row.words, row.guide]),
   );
 }
 
