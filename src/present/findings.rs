@@ -1,5 +1,7 @@
 //! The findings screen: by kind, feature and value.
 
+use core::cmp::Reverse;
+
 use super::wording::{self, Mark, comparison_words, mark};
 use crate::assess::{Assessment, Finding, Which};
 use crate::quantity::Unit;
@@ -32,7 +34,7 @@ pub struct KindView {
     pub source: String,
     /// The common rules used where no limit is given, and who says them.
     pub rules: Vec<LimitRow>,
-    /// Its features.
+    /// Its features, the worst first.
     pub features: Vec<FeatureView>,
 }
 
@@ -113,14 +115,15 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
             add_once(&mut rules, finding, wording::rule(rule, unit));
         }
     }
+    let features = worst_first(session, assessment, kind);
     KindView {
         kind,
         title: wording::kind_plural(kind),
         limits,
         source,
         rules,
-        features: session
-            .features_of(kind)
+        features: features
+            .into_iter()
             .map(|feature| feature_view(session, assessment, feature))
             .collect(),
     }
@@ -132,6 +135,18 @@ fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
     if !rows.contains(&row) {
         rows.push(row);
     }
+}
+
+/// The features of a kind, the worst first: by their worst comparison, those
+/// of which nothing was measured last.
+fn worst_first(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Feature> {
+    let badness = |feature| {
+        let all: Vec<_> = assessment.of(feature).collect();
+        worst(&all).and_then(Finding::comparison).map(rank)
+    };
+    let features = session.features_of(kind);
+    let by_badness = ordered(features.map(|f| ((Reverse(badness(f)), f), ())));
+    by_badness.keys().map(|(_, feature)| *feature).collect()
 }
 
 /// The limits of a finding as the manual prints them; `None` without any.

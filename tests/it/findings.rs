@@ -2,11 +2,11 @@
 
 use expect_test::{Expect, expect};
 use fenderbench::assess::assess;
-use fenderbench::present::{FindingsView, findings};
+use fenderbench::present::{FindingsView, feature as feature_name, findings};
 use fenderbench::session::{Document, Edit, Field, Kind, RouteChoice, Session};
 
 use crate::assess::worked_example;
-use crate::make::{INCH, TABLET, document, limit, measured};
+use crate::make::{INCH, TABLET, document, feature, limit, measured};
 
 fn view(session: &Session) -> FindingsView {
     findings(session, &assess(session))
@@ -30,10 +30,12 @@ fn check_features(session: &Session, expect: &Expect) {
     expect.assert_eq(&lines.collect::<Vec<_>>().join("\n"));
 }
 
-fn check_rows(session: &Session, kind: Kind, position: usize, expect: &Expect) {
+fn check_rows(session: &Session, kind: Kind, position: u8, expect: &Expect) {
     let view = view(session);
-    let kind = view.kinds.iter().find(|view| view.kind == kind).unwrap();
-    let rows = kind.features[position - 1].rows.iter().map(|row| {
+    let title = feature_name(feature(kind, position));
+    let mut features = view.kinds.iter().flat_map(|kind| &kind.features);
+    let shown = features.find(|view| view.title == title).unwrap();
+    let rows = shown.rows.iter().map(|row| {
         let sense = row
             .sense
             .map(|sense| format!(" ({sense})"))
@@ -54,15 +56,15 @@ fn a_feature_is_named_after_its_worst() {
     check_features(
         &worked_example(),
         &expect![[r#"
-        Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
-        Bore 2 [large] Size reads beyond limit by 0.005 mm (too large); not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
-        Piston 1 [service] Piston-to-wall reads inside service limit — 
-        Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
-        Main journal 1 [shape] Out-of-round reads beyond limit by 0.0053 mm — 
-        Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
-        Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
-        Rod journal 1 [no-limit] Size no limit given — 
-        Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
+            Bore 2 [large] Size reads beyond limit by 0.005 mm (too large); not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
+            Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
+            Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
+            Piston 1 [service] Piston-to-wall reads inside service limit — 
+            Main journal 1 [shape] Out-of-round reads beyond limit by 0.0053 mm — 
+            Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
+            Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
+            Rod journal 1 [no-limit] Size no limit given — 
+            Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
     );
 }
 
@@ -199,4 +201,27 @@ fn a_feature_measured_in_part_says_so() {
         assert_eq!(words(&readings[..n]), part);
     }
     assert_eq!(words(&readings), "Size reads inside service limit");
+}
+
+#[test]
+fn the_worst_of_a_kind_stand_first() {
+    let fields = vec![
+        Field::Cylinders(6),
+        limit("bore/size/new_high", "82.020 mm"),
+        limit("bore/size/service", "82.100 mm"),
+    ];
+    let sizes = [
+        (1, "82.010 mm"),
+        (2, "82.050 mm"),
+        (3, "82.110 mm"),
+        (4, "82.130 mm"),
+        (6, "82.110 mm"),
+    ];
+    let readings = sizes.map(|(bore, size)| (format!("bore/{bore}/whole/top/0"), size));
+    let readings: Vec<_> = readings.iter().map(|(a, b)| (a.as_str(), *b)).collect();
+    let view = view(&measured(fields, &readings));
+    let order = view.kinds[0].features.iter().map(|f| f.title.as_str());
+    let order: Vec<_> = order.collect();
+    let expected = ["Bore 4", "Bore 3", "Bore 6", "Bore 2", "Bore 1", "Bore 5"];
+    assert_eq!(order, expected, "equals by position, the unread last");
 }

@@ -48,20 +48,25 @@ const GUIDE = {
 
 /** The report's findings as [feature, label, value, words, guide], as the screens put them. */
 export function asShown(report) {
-  return report.findings.map((finding) => {
+  const rows = report.findings.map((finding) => {
     const [kind, position] = finding.feature.split("/");
     const named = `${KIND[kind]} ${position}`;
     const guide = finding.guide ? GUIDE[finding.guide.word] : "";
     return [named, label(kind, finding), value(finding), words(finding), guide];
   });
+  return rows.sort(byFeature);
 }
 
 /** What the findings screen shows, in the same shape. */
 export function asRows(findings) {
-  return findings.flatMap(({ feature, rows }) =>
+  const rows = findings.flatMap(({ feature, rows }) =>
     rows.map((row) => [feature, row.label, row.value, row.words, row.guide]),
   );
+  return rows.sort(byFeature);
 }
+
+// The screen has the worst first, the report the order of measuring.
+const byFeature = ([a], [b]) => a.localeCompare(b);
 
 function label(kind, { quantity, which }) {
   const name = QUANTITY[quantity];
