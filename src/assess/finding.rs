@@ -76,6 +76,17 @@ pub struct Finding {
     pub missing: Vec<Station>,
 }
 
+/// What repeated readings at one station say of each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Repeats {
+    /// Where.
+    pub station: Station,
+    /// How many readings stand there, at least two.
+    pub count: usize,
+    /// The largest less the smallest.
+    pub spread: Exact,
+}
+
 impl Finding {
     /// The value, if there is one.
     #[must_use]

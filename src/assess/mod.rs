@@ -9,7 +9,7 @@ mod guide;
 mod limits;
 mod view;
 
-pub use finding::{Finding, FindingKey, Outcome, UsedLimits, Which};
+pub use finding::{Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
 
 use crate::session::{Feature, Quantity, Reading, Session, Stamp};
@@ -21,6 +21,8 @@ use view::View;
 pub struct Assessment {
     /// Findings of all features in the order they are measured.
     pub findings: Vec<Finding>,
+    /// Every station that was read more than once.
+    pub repeats: Vec<Repeats>,
     /// Standing readings of features the layout does not have.
     pub outside_layout: Vec<Stamp>,
 }
@@ -45,6 +47,7 @@ pub fn assess(session: &Session) -> Assessment {
         .collect();
     Assessment {
         findings,
+        repeats: view.repeats(),
         outside_layout,
     }
 }

@@ -2,7 +2,7 @@
 
 use litemap::LiteMap;
 
-use super::{Finding, FindingKey, Outcome, UsedLimits};
+use super::{Finding, FindingKey, Outcome, Repeats, UsedLimits};
 use super::{guide, limits};
 use crate::form::{Place, Spot};
 use crate::quantity::{Size, Weights};
@@ -102,6 +102,22 @@ impl<'a> View<'a> {
             .iter()
             .filter(move |(station, _)| Feature::of(**station) == feature)
             .map(|(station, here)| (*station, Weights::mean_of(here.iter().copied())))
+    }
+
+    /// Every station of the layout that was read more than once.
+    pub(super) fn repeats(&self) -> Vec<Repeats> {
+        let here = self.stations.iter();
+        let here = here.filter(|(station, _)| self.session.has(Feature::of(**station)));
+        here.filter_map(|(station, readings)| {
+            let sizes = || readings.iter().filter_map(|index| self.sizes.get(*index));
+            let spread = *sizes().max()? - *sizes().min()?;
+            (1 < readings.len()).then(|| Repeats {
+                station: *station,
+                count: readings.len(),
+                spread: spread.into(),
+            })
+        })
+        .collect()
     }
 
     /// A spot for the form room: levels become ranks along the axis.

@@ -3,7 +3,7 @@
 use core::cmp::Reverse;
 
 use super::wording::{self, Mark, comparison_words, mark};
-use crate::assess::{Assessment, Finding, Which};
+use crate::assess::{Assessment, Finding, Repeats, Which};
 use crate::quantity::Unit;
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::verdict::Comparison;
@@ -13,8 +13,6 @@ use crate::verdict::Comparison;
 pub struct FindingsView {
     /// Kinds in the order they are measured.
     pub kinds: Vec<KindView>,
-    /// What the chosen route cannot see, said once.
-    pub blind: Option<&'static str>,
     /// Readings of features the layout does not have, in words.
     pub outside_layout: Vec<String>,
     /// Limits that contradict each other after two copies met.
@@ -32,6 +30,8 @@ pub struct KindView {
     pub limits: Vec<LimitRow>,
     /// Where they come from.
     pub source: String,
+    /// What the measuring of it cannot see; each is said once on the screen.
+    pub blind: Vec<&'static str>,
     /// The common rules used where no limit is given, and who says them.
     pub rules: Vec<LimitRow>,
     /// Its features, the worst first.
@@ -58,6 +58,8 @@ pub struct FeatureView {
     pub words: String,
     /// Its values.
     pub rows: Vec<FindingRow>,
+    /// What was read more than once, and how far the readings lie apart.
+    pub repeats: Vec<String>,
     /// What was not read, in words.
     pub missing: Vec<String>,
 }
@@ -91,7 +93,6 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
         kinds: Kind::ALL
             .map(|kind| kind_view(session, assessment, kind))
             .into(),
-        blind: (session.route() == RouteChoice::Plain).then_some(wording::PLAIN_ROUTE_BLIND),
         outside_layout,
         contradiction: session.check_limits().err().map(|why| why.to_string()),
     }
@@ -121,11 +122,24 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
         title: wording::kind_plural(kind),
         limits,
         source,
+        blind: blind(kind, session.route()),
         rules,
         features: features
             .into_iter()
             .map(|feature| feature_view(session, assessment, feature))
             .collect(),
+    }
+}
+
+/// What cannot be seen, where it matters first: two points at the first kind
+/// of which out-of-round is told, two directions at the kind that the route
+/// reads in no more.
+fn blind(kind: Kind, route: RouteChoice) -> Vec<&'static str> {
+    match (kind, route) {
+        (Kind::Bore, RouteChoice::Standard) => vec![wording::LOBES_BLIND, wording::BORES_BLIND],
+        (Kind::Bore, _) => vec![wording::LOBES_BLIND],
+        (Kind::MainJournal, RouteChoice::Plain) => vec![wording::PLAIN_ROUTE_BLIND],
+        _ => Vec::new(),
     }
 }
 
@@ -179,11 +193,16 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     }
     let missing = all.iter().flat_map(|f| f.missing.iter());
     let missing = ordered(missing.map(|station| (*station, ())));
+    let of_feature = |repeats: &&Repeats| Feature::of(repeats.station) == feature;
+    let repeats = assessment.repeats.iter().filter(of_feature);
     FeatureView {
         title: wording::feature(feature),
         mark,
         words,
         rows: all.iter().map(|finding| row(finding, unit)).collect(),
+        repeats: repeats
+            .map(|repeats| wording::repeats(repeats, unit))
+            .collect(),
         missing: missing.keys().copied().map(wording::station).collect(),
     }
 }

@@ -1,6 +1,6 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
-use crate::assess::{CommonRule, GuideWord, Rule};
+use crate::assess::{CommonRule, GuideWord, Repeats, Rule};
 use crate::quantity::{Exact, Shown, Unit, show, show_signed};
 use crate::session::{
     Arrangement, Bound, Direction, Feature, Gauge, GaugeKind, Kind, Level, Quantity, RouteChoice,
@@ -19,6 +19,14 @@ pub const COMMON_RULES: &str = "Said by the trade of engines in general. They fi
 /// What the plain route cannot see.
 pub const PLAIN_ROUTE_BLIND: &str = "Two places in the same two directions cannot see an oval \
                                      that lies at 45° to them.";
+
+/// What the standard route cannot see in bores.
+pub(super) const BORES_BLIND: &str = "Out-of-round of bores in two directions does not see an oval \
+                                      at 45° to them: the fuller route does.";
+
+/// What no gauge with two points can see.
+pub(super) const LOBES_BLIND: &str = "Out-of-round is a difference of diameters: gauges that touch \
+                                      at two points do not see three lobes, or any odd number.";
 
 /// The shape that stands beside a comparison, so that no state is told by
 /// colour alone.
@@ -125,6 +133,17 @@ pub(super) fn rule(rule: &Rule, unit: Unit) -> String {
     } else {
         format!("{low} to {high} {sign}, {text} — {source}")
     }
+}
+
+/// How far the readings at one station lie apart.
+pub(super) fn repeats(repeats: &Repeats, unit: Unit) -> String {
+    let spread = number(&show(repeats.spread, unit, unit.decimals()));
+    let place = place(repeats.station);
+    format!(
+        "{place}: {spread} {} in {} readings",
+        unit.sign(),
+        repeats.count
+    )
 }
 
 /// A shown length with a true minus sign, and ≈ where it is rounded.

@@ -18,6 +18,7 @@ struct Report<'a> {
     unit: &'static str,
     compared: &'static str,
     findings: Vec<Row<'a>>,
+    repeats: Vec<Repeats>,
     outside_layout: Vec<String>,
 }
 
@@ -53,6 +54,14 @@ struct Limit<'a> {
 }
 
 #[derive(Serialize)]
+struct Repeats {
+    station: String,
+    count: usize,
+    spread: String,
+    unit: &'static str,
+}
+
+#[derive(Serialize)]
 struct Guide {
     word: &'static str,
     rules: Vec<Rule>,
@@ -73,6 +82,12 @@ struct Rule {
 /// Only if the JSON writer fails, which it has no reason to.
 pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_json::Error> {
     let unit = session.display_unit();
+    let repeats = assessment.repeats.iter().map(|repeats| Repeats {
+        station: repeats.station.to_string(),
+        count: repeats.count,
+        spread: show(repeats.spread, unit, unit.decimals()).text,
+        unit: unit.sign(),
+    });
     let report = Report {
         format: "fenderbench-assessment",
         version: 1,
@@ -82,6 +97,7 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
         unit: unit.sign(),
         compared: "as read, without uncertainty",
         findings: assessment.findings.iter().map(|f| row(f, unit)).collect(),
+        repeats: repeats.collect(),
         outside_layout: assessment
             .outside_layout
             .iter()

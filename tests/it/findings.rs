@@ -6,7 +6,7 @@ use fenderbench::present::{FindingsView, feature as feature_name, findings};
 use fenderbench::session::{Document, Edit, Field, Kind, RouteChoice, Session};
 
 use crate::assess::worked_example;
-use crate::make::{INCH, TABLET, document, feature, limit, measured};
+use crate::make::{INCH, TABLET, document, exact, feature, limit, measured};
 
 fn view(session: &Session) -> FindingsView {
     findings(session, &assess(session))
@@ -155,11 +155,68 @@ fn limits_stand_as_the_manual_prints_them() {
 }
 
 #[test]
-fn the_plain_route_says_what_it_cannot_see() {
-    let blind = |route| view(&measured(vec![Field::Route(route)], &[])).blind;
-    assert_eq!(blind(RouteChoice::Standard), None);
-    expect![["Two places in the same two directions cannot see an oval that lies at 45° to them."]]
-        .assert_eq(blind(RouteChoice::Plain).unwrap());
+fn what_cannot_be_seen_is_said_once_where_it_matters() {
+    let check = |route, expect: Expect| {
+        let view = view(&measured(vec![Field::Route(route)], &[]));
+        let kinds = view.kinds.iter();
+        let said = kinds.flat_map(|kind| kind.blind.iter().map(move |told| (kind.title, told)));
+        let said = said.map(|(title, told)| format!("{title}: {told}"));
+        expect.assert_eq(&said.collect::<Vec<_>>().join("\n"));
+    };
+    check(
+        RouteChoice::Standard,
+        expect![[r#"
+        Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number.
+        Bores: Out-of-round of bores in two directions does not see an oval at 45° to them: the fuller route does."#]],
+    );
+    check(
+        RouteChoice::Fuller,
+        expect![
+            "Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number."
+        ],
+    );
+    check(
+        RouteChoice::Plain,
+        expect![[r#"
+        Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number.
+        Main journals: Two places in the same two directions cannot see an oval that lies at 45° to them."#]],
+    );
+}
+
+#[test]
+fn repeats_say_how_far_they_lie_apart() {
+    let at = "bore/1/whole/top/0";
+    let readings = [
+        (at, "82.011 mm"),
+        (at, "82.014 mm"),
+        (at, "82.012 mm"),
+        ("bore/1/whole/top/90", "82.010 mm"),
+        ("bore/1/whole/reference/0", "82.000 mm"),
+        ("bore/1/whole/reference/0", "82.000 mm"),
+        ("bore/9/whole/top/0", "82.010 mm"),
+        ("bore/9/whole/top/0", "82.020 mm"),
+    ];
+    let session = measured(vec![Field::Cylinders(2)], &readings);
+    let view = view(&session);
+    let bores = &view.kinds[0].features;
+    let told = [
+        "top, thrust: 0.003 mm in 3 readings",
+        "unworn reference, thrust: 0.000 mm in 2 readings",
+    ];
+    assert_eq!(
+        bores[0].repeats, told,
+        "a layout without bore 9 says nothing of it"
+    );
+    assert_eq!(bores[1].repeats, [""; 0]);
+
+    let mut struck = session;
+    let second = *struck.readings.keys().nth(1).unwrap();
+    struck.readings.get_mut(&second).unwrap().strikes = 1;
+    let repeats = assess(&struck).repeats;
+    assert_eq!(
+        (repeats[0].count, repeats[0].spread),
+        (2, exact("0.001 mm"))
+    );
 }
 
 #[test]

@@ -93,6 +93,14 @@ fn keys_are_stable() {
           "outside_layout": [
             "13@a1"
           ],
+          "repeats": [
+            {
+              "count": 3,
+              "spread": "0.001",
+              "station": "piston/1/skirt/gauge_point/0",
+              "unit": "mm"
+            }
+          ],
           "session": "000000000000f00d",
           "unit": "mm",
           "version": 1

@@ -23,7 +23,6 @@ pub fn findings(id: &SessionId) -> AnyView {
     let mut sheet = el("div", "sheet findings")
         .with(el("h1", "").with("Findings"))
         .with(para("honest", present::COMPARED_AS_READ))
-        .with(view.blind.map(|told| para("honest", told)))
         .with(view.contradiction.map(|told| para("notice", told)));
     for kind in view.kinds {
         sheet = sheet.with(of_kind(kind, &limits));
@@ -72,6 +71,9 @@ fn of_kind(kind: KindView, limits: &str) -> El {
     for feature in kind.features {
         section = section.with(of_feature(feature));
     }
+    for told in kind.blind {
+        section = section.with(para("honest", told));
+    }
     section
 }
 
@@ -105,17 +107,20 @@ fn of_feature(feature: FeatureView) -> El {
         head = head.with(el("th", "").set("scope", "col").with(title));
     }
     let table = el("table", "").with(el("thead", "").with(head)).with(body);
-    let missing = (!feature.missing.is_empty()).then(|| {
-        para(
-            "missing",
-            format!("Not read: {}.", feature.missing.join("; ")),
-        )
-    });
+    let told = |what: &str, rows: Vec<String>| {
+        (!rows.is_empty()).then(|| format!("{what}: {}.", rows.join("; ")))
+    };
+    let repeats = told(
+        "Read more than once, largest less smallest",
+        feature.repeats,
+    );
+    let missing = told("Not read", feature.missing);
     el("details", "feature-findings")
         .id("feature-findings")
         .with(summary)
         .with(table)
-        .with(missing)
+        .with(repeats.map(|told| para("repeats", told)))
+        .with(missing.map(|told| para("missing", told)))
 }
 
 fn row(row: FindingRow) -> El {
