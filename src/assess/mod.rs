@@ -7,9 +7,10 @@ mod feature;
 mod finding;
 mod guide;
 mod limits;
+mod shape;
 mod view;
 
-pub use finding::{Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
+pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
 
 use crate::session::{Feature, Quantity, Reading, Session, Stamp};

@@ -5,8 +5,8 @@ use litemap::LiteMap;
 use super::{Finding, FindingKey, Outcome, Repeats, UsedLimits};
 use super::{guide, limits};
 use crate::form::{Place, Spot};
-use crate::quantity::{Size, Weights};
-use crate::session::{Against, Feature, Kind, Quantity, Reading, Session, Stamp, Station};
+use crate::quantity::{Exact, Size, Weights};
+use crate::session::{Against, Feature, Kind, Level, Quantity, Reading, Session, Stamp, Station};
 use crate::verdict::{Comparison, compare};
 
 /// A session arranged for assessing: one list of sizes, and for every
@@ -122,11 +122,9 @@ impl<'a> View<'a> {
 
     /// A spot for the form room: levels become ranks along the axis.
     pub(super) fn spot(station: Station, weights: Weights) -> Spot {
-        let levels = station.kind.levels();
-        let rank = levels.iter().position(|level| *level == station.level);
         Spot {
             place: Place {
-                along: rank.and_then(|r| u8::try_from(r).ok()).unwrap_or(u8::MAX),
+                along: rank(station.kind, station.level),
                 angle: station.direction.degrees(),
             },
             weights,
@@ -134,7 +132,7 @@ impl<'a> View<'a> {
     }
 
     /// The exact value of weights over the readings.
-    pub(super) fn value(&self, weights: &Weights) -> Option<crate::quantity::Exact> {
+    pub(super) fn value(&self, weights: &Weights) -> Option<Exact> {
         weights.value(&self.sizes)
     }
 
@@ -151,8 +149,21 @@ impl<'a> View<'a> {
         weights: Option<&Weights>,
         missing: Vec<Station>,
     ) -> Finding {
+        let value = weights.and_then(|weights| self.value(weights));
+        self.finding_of(key, value, weights, missing)
+    }
+
+    /// Makes a finding of a value that rests on the readings of these
+    /// weights, whatever they weigh in it.
+    pub(super) fn finding_of(
+        &self,
+        key: FindingKey,
+        value: Option<Exact>,
+        weights: Option<&Weights>,
+        missing: Vec<Station>,
+    ) -> Finding {
         let limits = self.limits(key.feature.kind, key.quantity);
-        let outcome = match weights.and_then(|w| self.value(w)) {
+        let outcome = match value {
             None => Outcome::NotMeasured,
             Some(value) => {
                 let comparison = compare(value, &limits.limits);
@@ -179,10 +190,18 @@ impl<'a> View<'a> {
         Finding {
             key,
             outcome,
+            detail: None,
             limits,
             guide,
             readings,
             missing,
         }
     }
+}
+
+/// The rank of a level along the axis of its kind.
+pub(super) fn rank(kind: Kind, level: Level) -> u8 {
+    let levels = (0_u8..).zip(kind.levels());
+    let mut found = levels.filter(|(_, known)| **known == level);
+    found.next().map_or(u8::MAX, |(rank, _)| rank)
 }

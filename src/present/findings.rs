@@ -2,9 +2,10 @@
 
 use core::cmp::Reverse;
 
+use super::finding_words;
 use super::wording::{self, Mark, comparison_words, mark};
-use crate::assess::{Assessment, Finding, Repeats, Which};
-use crate::quantity::Unit;
+use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
+use crate::quantity::{Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::verdict::Comparison;
 
@@ -71,14 +72,16 @@ pub struct FindingRow {
     pub label: String,
     /// The value with its unit, or a dash.
     pub value: String,
-    /// What its sign means, where it has one.
-    pub sense: Option<&'static str>,
+    /// What its sign means, or which way it lies.
+    pub sense: Option<String>,
     /// The shape of its comparison.
     pub mark: Mark,
     /// Its comparison in words.
     pub words: String,
     /// What the common rules say, where no limit is given.
     pub guide: Option<&'static str>,
+    /// How it can be checked another way.
+    pub note: Option<String>,
 }
 
 /// The findings of a session as shown.
@@ -113,7 +116,7 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
     let of_kind = |finding: &&Finding| finding.key.feature.kind == kind;
     for finding in assessment.findings.iter().filter(of_kind) {
         for rule in finding.guide.iter().flat_map(|guide| &guide.rules) {
-            add_once(&mut rules, finding, wording::rule(rule, unit));
+            add_once(&mut rules, finding, finding_words::rule(rule, unit));
         }
     }
     let features = worst_first(session, assessment, kind);
@@ -136,8 +139,10 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
 /// reads in no more.
 fn blind(kind: Kind, route: RouteChoice) -> Vec<&'static str> {
     match (kind, route) {
-        (Kind::Bore, RouteChoice::Standard) => vec![wording::LOBES_BLIND, wording::BORES_BLIND],
-        (Kind::Bore, _) => vec![wording::LOBES_BLIND],
+        (Kind::Bore, RouteChoice::Standard) => {
+            vec![finding_words::LOBES_BLIND, finding_words::BORES_BLIND]
+        }
+        (Kind::Bore, _) => vec![finding_words::LOBES_BLIND],
         (Kind::MainJournal, RouteChoice::Plain) => vec![wording::PLAIN_ROUTE_BLIND],
         _ => Vec::new(),
     }
@@ -201,7 +206,7 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
         words,
         rows: all.iter().map(|finding| row(finding, unit)).collect(),
         repeats: repeats
-            .map(|repeats| wording::repeats(repeats, unit))
+            .map(|repeats| finding_words::repeats(repeats, unit))
             .collect(),
         missing: missing.keys().copied().map(wording::station).collect(),
     }
@@ -223,8 +228,8 @@ pub(super) fn worst<'a>(findings: &[&'a Finding]) -> Option<&'a Finding> {
 }
 
 /// How bad a comparison is, worst highest, and by how much.
-pub(super) fn rank(comparison: Comparison) -> (u8, crate::quantity::Exact) {
-    let zero = crate::quantity::Exact::ZERO;
+pub(super) fn rank(comparison: Comparison) -> (u8, Exact) {
+    let zero = Exact::ZERO;
     match comparison {
         Comparison::NoLimit => (0, zero),
         Comparison::InsideNew => (1, zero),
@@ -240,14 +245,28 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
     let value = finding.value();
     FindingRow {
         label: label(finding),
-        value: value.map_or_else(|| "—".to_owned(), |v| wording::value(quantity, v, unit)),
-        sense: value.and_then(|v| sense(finding, v.numerator().signum())),
+        value: value.map_or_else(
+            || "—".to_owned(),
+            |v| finding_words::value(finding, v, unit),
+        ),
+        sense: match finding.detail {
+            Some(Detail::Oval { axis, level, .. }) => {
+                axis.map(|axis| finding_words::long_axis(finding.key.feature.kind, axis, level))
+            }
+            _ => value.and_then(|v| sense(finding, v.numerator().signum()).map(str::to_owned)),
+        },
         mark: mark(quantity, comparison),
         words: match (quantity, comparison) {
             (Quantity::Wear, None) => "needs an unworn reference".to_owned(),
             _ => comparison_words(quantity, comparison, unit),
         },
-        guide: finding.guide.as_ref().map(|g| wording::guide(g.word)),
+        guide: finding.guide.as_ref().map(|g| finding_words::guide(g.word)),
+        note: match finding.detail {
+            Some(Detail::RingGap(change)) if change != Exact::ZERO => {
+                Some(finding_words::ring_gap(change, unit))
+            }
+            _ => None,
+        },
     }
 }
 
@@ -255,6 +274,8 @@ fn label(finding: &Finding) -> String {
     let kind = finding.key.feature.kind;
     let name = wording::quantity(finding.key.quantity);
     match (finding.key.quantity, finding.key.which) {
+        (Quantity::Barrel, _) => name.to_owned(),
+        (_, Which::Fitted) => format!("{name}, fitted"),
         (Quantity::Size, Which::Mean) if kind == Kind::Piston => name.to_owned(),
         (_, Which::Mean) => format!("{name}, mean"),
         (Quantity::Clearance, Which::Smallest) => format!("{name}, least"),
@@ -287,6 +308,8 @@ const fn sense(finding: &Finding, sign: i128) -> Option<&'static str> {
         (Quantity::Taper, Which::Along(_), Kind::Bore, _) => Some("larger at the bottom"),
         (Quantity::Taper, Which::Along(_), _, 1) => Some("larger at the first end"),
         (Quantity::Taper, Which::Along(_), _, _) => Some("larger at the last end"),
+        (Quantity::Barrel, _, _, 1) => Some("barrel: larger in the middle"),
+        (Quantity::Barrel, _, _, _) => Some("hour-glass: smaller in the middle"),
         _ => None,
     }
 }

@@ -5,6 +5,7 @@ mod bench;
 mod draft;
 mod fender;
 mod fender_view;
+mod finding_words;
 mod findings;
 mod keypad;
 mod limits_form;
@@ -18,6 +19,7 @@ pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
+pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
@@ -25,7 +27,7 @@ pub use new_session::NewSession;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, next_open, other_places, progress, route};
 pub use wording::{
-    COMMON_RULES, COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words,
-    direction, feature, gauge, gauge_kind, kind, kind_plural, level, mark, number, place, quantity,
+    COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, direction,
+    feature, gauge, gauge_kind, kind, kind_plural, level, mark, number, place, quantity,
     route_choice, station,
 };

@@ -1,7 +1,6 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
-use crate::assess::{CommonRule, GuideWord, Repeats, Rule};
-use crate::quantity::{Exact, Shown, Unit, show, show_signed};
+use crate::quantity::{Exact, Shown, Unit, show};
 use crate::session::{
     Arrangement, Bound, Direction, Feature, Gauge, GaugeKind, Kind, Level, Quantity, RouteChoice,
     Session, Station,
@@ -12,21 +11,9 @@ use crate::verdict::Comparison;
 pub const COMPARED_AS_READ: &str = "Readings are compared as they stand. How sure they are is \
                                     not taken into account yet: near a limit, measure again.";
 
-/// What stands over the common rules.
-pub const COMMON_RULES: &str = "Said by the trade of engines in general. They fill the blank until \
-                                the manual's limits are entered; no part's word rests on them.";
-
 /// What the plain route cannot see.
 pub const PLAIN_ROUTE_BLIND: &str = "Two places in the same two directions cannot see an oval \
                                      that lies at 45° to them.";
-
-/// What the standard route cannot see in bores.
-pub(super) const BORES_BLIND: &str = "Out-of-round of bores in two directions does not see an oval \
-                                      at 45° to them: the fuller route does.";
-
-/// What no gauge with two points can see.
-pub(super) const LOBES_BLIND: &str = "Out-of-round is a difference of diameters: gauges that touch \
-                                      at two points do not see three lobes, or any odd number.";
 
 /// The shape that stands beside a comparison, so that no state is told by
 /// colour alone.
@@ -104,48 +91,6 @@ pub fn comparison_words(quantity: Quantity, comparison: Option<Comparison>, unit
     }
 }
 
-/// What the common rules say. Never a verdict.
-#[must_use]
-pub const fn guide(word: GuideWord) -> &'static str {
-    match word {
-        GuideWord::InsideStrictest => "inside the strictest common rule",
-        GuideWord::OutsideLoosest => "outside the loosest common rule",
-        GuideWord::RulesDisagree => "common rules disagree, ask the shop",
-    }
-}
-
-/// A common rule with whose it is.
-pub(super) fn rule(rule: &Rule, unit: Unit) -> String {
-    let CommonRule { text, source, .. } = rule.common;
-    let length = |length: Exact| number(&show(length, unit, unit.decimals()));
-    let (low, high, sign) = if rule.common.of_bore {
-        // The same number in both units.
-        let part = |steps: u16| {
-            let inch = Exact::new(i128::from(steps) * 2_540, 1);
-            number(&show(inch, Unit::Inch, Unit::Inch.decimals()))
-        };
-        (part(rule.common.low), part(rule.common.high), "of the bore")
-    } else {
-        (length(rule.low), length(rule.high), unit.sign())
-    };
-    if rule.low == Exact::ZERO {
-        format!("up to {high} {sign}, {text} — {source}")
-    } else {
-        format!("{low} to {high} {sign}, {text} — {source}")
-    }
-}
-
-/// How far the readings at one station lie apart.
-pub(super) fn repeats(repeats: &Repeats, unit: Unit) -> String {
-    let spread = number(&show(repeats.spread, unit, unit.decimals()));
-    let place = place(repeats.station);
-    format!(
-        "{place}: {spread} {} in {} readings",
-        unit.sign(),
-        repeats.count
-    )
-}
-
 /// A shown length with a true minus sign, and ≈ where it is rounded.
 #[must_use]
 pub fn number(shown: &Shown) -> String {
@@ -155,17 +100,6 @@ pub fn number(shown: &Shown) -> String {
     } else {
         format!("≈ {text}")
     }
-}
-
-/// A value of a quantity with its unit: shapes with their sign.
-pub(super) fn value(quantity: Quantity, value: Exact, unit: Unit) -> String {
-    let shown = match quantity {
-        Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => {
-            show_signed(value, unit, unit.decimals())
-        }
-        _ => show(value, unit, unit.decimals()),
-    };
-    format!("{} {}", number(&shown), unit.sign())
 }
 
 /// A kind, one of it.

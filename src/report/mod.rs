@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::archive::APP;
-use crate::assess::{Assessment, Finding, FindingKey, GuideWord, Outcome, Which};
+use crate::assess::{Assessment, Detail, Finding, FindingKey, GuideWord, Outcome, Which};
 use crate::quantity::{Entered, Exact, Unit, show};
 use crate::session::Session;
 use crate::verdict::Comparison;
@@ -30,6 +30,8 @@ struct Row<'a> {
     value: Option<String>,
     exact: bool,
     unit: &'static str,
+    axis_degrees: Option<u16>,
+    ring_gap_change: Option<String>,
     comparison: &'static str,
     beyond_by: Option<String>,
     margin: Option<String>,
@@ -140,6 +142,7 @@ pub fn which_key(key: FindingKey) -> String {
         Which::At(level, direction) => format!("at/{}/{}", level.key(), direction.degrees()),
         Which::Along(Some(direction)) => format!("along/{}", direction.degrees()),
         Which::Along(None) => "along/means".to_owned(),
+        Which::Fitted => "fitted".to_owned(),
     }
 }
 
@@ -154,14 +157,21 @@ fn row(finding: &Finding, unit: Unit) -> Row<'_> {
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => Some(text(by).text),
         _ => None,
     };
+    let (axis_degrees, ring_gap_change, whole) = match finding.detail {
+        Some(Detail::Oval { axis, exact, .. }) => (axis, None, exact),
+        Some(Detail::RingGap(change)) => (None, Some(text(change).text), true),
+        None => (None, None, true),
+    };
     let feature = finding.key.feature;
     Row {
         feature: format!("{}/{}", feature.kind.key(), feature.position),
         quantity: finding.key.quantity.key(),
         which: which_key(finding.key),
-        exact: value.as_ref().is_some_and(|shown| shown.exact),
+        exact: whole && value.as_ref().is_some_and(|shown| shown.exact),
         value: value.map(|shown| shown.text),
         unit: unit.sign(),
+        axis_degrees,
+        ring_gap_change,
         comparison: comparison_key(comparison),
         beyond_by,
         margin: margin.map(|m| text(m).text),

@@ -11,7 +11,7 @@ use crate::golden::golden;
 use crate::make::{exact, feature, limit, measured, value};
 
 pub fn worked_example() -> Session {
-    let mut fields = vec![Field::Cylinders(2), Field::Mains(3)];
+    let mut fields = vec![Field::Cylinders(2), Field::Mains(4)];
     for row in golden!("worked_limits.csv") {
         let text = format!("{} {}", row.get("value"), row.get("unit"));
         fields.push(limit(row.get("limit"), &text));

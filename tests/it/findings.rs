@@ -38,6 +38,7 @@ fn check_rows(session: &Session, kind: Kind, position: u8, expect: &Expect) {
     let rows = shown.rows.iter().map(|row| {
         let sense = row
             .sense
+            .as_ref()
             .map(|sense| format!(" ({sense})"))
             .unwrap_or_default();
         format!(
@@ -60,8 +61,9 @@ fn a_feature_is_named_after_its_worst() {
             Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
             Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
             Piston 1 [service] Piston-to-wall reads inside service limit — 
-            Main journal 1 [shape] Out-of-round reads beyond limit by 0.0053 mm — 
+            Main journal 1 [shape] Out-of-round reads beyond limit by ≈ 0.006 mm — 
             Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
+            Main journal 4 [service] Size reads inside service limit — 
             Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
             Rod journal 1 [no-limit] Size no limit given — 
             Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],

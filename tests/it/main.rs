@@ -43,6 +43,7 @@ mod shelf;
 
 mod assess;
 mod report;
+mod shapes;
 
 mod face;
 mod findings;

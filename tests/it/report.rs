@@ -38,6 +38,7 @@ fn keys_are_stable() {
           "compared": "as read, without uncertainty",
           "findings": [
             {
+              "axis_degrees": null,
               "beyond_by": null,
               "comparison": "inside_service_limit",
               "exact": false,
@@ -60,11 +61,13 @@ fn keys_are_stable() {
                 "11@a1",
                 "12@a1"
               ],
+              "ring_gap_change": null,
               "unit": "mm",
               "value": "81.951",
               "which": "mean"
             },
             {
+              "axis_degrees": null,
               "beyond_by": null,
               "comparison": "not_measured",
               "exact": false,
@@ -83,6 +86,7 @@ fn keys_are_stable() {
               ],
               "quantity": "clearance",
               "readings": [],
+              "ring_gap_change": null,
               "unit": "mm",
               "value": null,
               "which": "smallest"

@@ -99,8 +99,9 @@ fn of_feature(feature: FeatureView) -> El {
         .with(el("b", "").with(feature.title))
         .with(el("span", "").with(feature.words));
     let mut body = el("tbody", "");
-    for one in feature.rows {
-        body = body.with(row(one));
+    for mut one in feature.rows {
+        let note = one.note.take();
+        body = body.with(row(one)).with(note.map(note_row));
     }
     let mut head = el("tr", "");
     for title in ["What", "Value", "Reads"] {
@@ -136,4 +137,9 @@ fn row(row: FindingRow) -> El {
         .with(el("th", "").set("scope", "row").with(row.label))
         .with(value)
         .with(reads)
+}
+
+/// A sentence across the table, under the row it belongs to.
+fn note_row(note: String) -> El {
+    el("tr", "note").with(el("td", "").set("colspan", "3").with(note))
 }

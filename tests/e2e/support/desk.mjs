@@ -23,6 +23,7 @@ const QUANTITY = {
   wear: "Wear",
   out_of_round: "Out-of-round",
   taper: "Taper",
+  barrel: "Barrel or hour-glass",
   clearance: "Piston-to-wall",
 };
 const LEVEL = {
@@ -70,6 +71,7 @@ const byFeature = ([a], [b]) => a.localeCompare(b);
 
 function label(kind, { quantity, which }) {
   const name = QUANTITY[quantity];
+  if (quantity === "barrel") return name;
   const [at, where, degrees] = which.split("/");
   if (at === "at") return `${name}, ${LEVEL[where]}${degrees === "45" ? " (45° pair)" : ""}`;
   if (which === "along/means") return `${name}, between the means of the ends`;
@@ -79,19 +81,20 @@ function label(kind, { quantity, which }) {
   return `${name}, ${which}`;
 }
 
-const isShape = (quantity) => ["out_of_round", "taper"].includes(quantity);
+const isShape = (quantity) => ["out_of_round", "taper", "barrel"].includes(quantity);
 const isNothing = (text) => /^-?0\.0*$/.test(text);
 
-function value({ quantity, value: text, exact, unit }) {
+function value({ quantity, which, value: text, exact, unit }) {
   if (text === null) return "—";
-  const plus = isShape(quantity) && !text.startsWith("-") && !isNothing(text) ? "+" : "";
+  const signed = isShape(quantity) && which !== "fitted";
+  const plus = signed && !text.startsWith("-") && !isNothing(text) ? "+" : "";
   return `${exact ? "" : "≈ "}${plus}${text.replace("-", "−")} ${unit}`;
 }
 
-function words({ quantity, comparison, beyond_by: by, value: text, unit }) {
+function words({ quantity, comparison, beyond_by: by, value: text, exact, unit }) {
   const amount = () => {
     const way = by.startsWith("-") ? " (too small)" : " (too large)";
-    return `by ${by.replace("-", "")} ${unit}${isShape(quantity) ? "" : way}`;
+    return `by ${exact ? "" : "≈ "}${by.replace("-", "")} ${unit}${isShape(quantity) ? "" : way}`;
   };
   switch (comparison) {
     case "inside_new_limits":
