@@ -20,8 +20,19 @@ pub enum Touch {
 
 const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
+/// What the key beside 0 is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Typing {
+    /// A number in full: the point.
+    Whole,
+    /// The last digits: the way to the number in full.
+    Last,
+    /// A count on a dial: plus or minus.
+    Count,
+}
+
 /// The keys, 0 at the bottom, ENTER below them across the full width.
-pub fn keys(whole: Signal<bool>, touch: Callback<Touch>) -> El {
+pub fn keys(typing: impl Fn() -> Typing + Send + Sync + 'static, touch: Callback<Touch>) -> El {
     let digit = move |digit: u8| {
         let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
         key(
@@ -32,20 +43,15 @@ pub fn keys(whole: Signal<bool>, touch: Callback<Touch>) -> El {
             touch,
         )
     };
+    let typing: Box<dyn Fn() -> Typing + Send + Sync> = Box::new(typing);
+    let typing = Memo::new(move |_| typing());
     let first = live(move || {
-        let key = if whole.get() {
-            key(
-                "key digit",
-                ".",
-                "decimal point",
-                Touch::Key(Key::Point),
-                touch,
-            )
-        } else {
-            let label = "enter as read";
-            key("key word", label, label, Touch::Key(Key::Whole), touch)
+        let (class, label, name, means) = match typing.get() {
+            Typing::Whole => ("key digit", ".", "decimal point", Key::Point),
+            Typing::Last => ("key word", "enter as read", "enter as read", Key::Whole),
+            Typing::Count => ("key digit", "+/−", "plus or minus", Key::Sign),
         };
-        key.done()
+        key(class, label, name, Touch::Key(means), touch).done()
     });
     let mut keys = el("div", "keys")
         .set("role", "group")
@@ -97,6 +103,7 @@ pub fn of_keyboard(event: &KeyboardEvent) -> Option<Touch> {
         "Enter" => Some(Touch::Enter),
         "Backspace" => Some(Touch::Key(Key::Back)),
         "." | "," => Some(Touch::Key(Key::Point)),
+        "+" | "-" => Some(Touch::Key(Key::Sign)),
         digit => {
             let digit = DIGITS.iter().position(|d| *d == digit)?;
             Some(Touch::Key(Key::Digit(u8::try_from(digit).ok()?)))
