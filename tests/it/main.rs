@@ -42,6 +42,7 @@ mod report;
 
 mod face;
 mod findings;
+mod gauges;
 mod keypad;
 mod limits_form;
 mod preview;
