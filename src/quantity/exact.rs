@@ -123,7 +123,7 @@ impl Ord for Exact {
 }
 
 /// Greatest common divisor, at least one.
-fn gcd(a: i128, b: i128) -> i128 {
+pub(super) fn gcd(a: i128, b: i128) -> i128 {
     let (mut a, mut b) = (a.abs(), b.abs());
     while b != 0 {
         (a, b) = (b, a % b);

@@ -6,12 +6,12 @@ use proptest::prelude::*;
 
 use crate::make::exact;
 
-const FIRST: u8 = 0;
-const CENTRE: u8 = 1;
-const LAST: u8 = 2;
+pub const FIRST: u8 = 0;
+pub const CENTRE: u8 = 1;
+pub const LAST: u8 = 2;
 
 /// Spots with one reading each, and the readings, in quanta.
-fn spots(diameters: &[(u8, u16, i64)]) -> (Vec<Spot>, Vec<Size>) {
+pub fn spots(diameters: &[(u8, u16, i64)]) -> (Vec<Spot>, Vec<Size>) {
     let spot = |(index, &(along, angle, _)): (usize, &(u8, u16, i64))| Spot {
         place: Place { along, angle },
         weights: Weights::mean_of([index]),
@@ -47,13 +47,13 @@ fn answers(diameters: &[(u8, u16, i64)]) -> Answers {
     )
 }
 
-fn quanta(quanta: i64) -> Exact {
+pub fn quanta(quanta: i64) -> Exact {
     Exact::new(quanta.into(), 1)
 }
 
 /// A diameter of size R with an oval D = R + a cos 2θ + b sin 2θ. At the four
 /// directions in use that is whole: R + a, R + b, R − a, R − b.
-fn oval(size: i64, a: i64, b: i64, angle: u16) -> i64 {
+pub fn diameter(size: i64, a: i64, b: i64, angle: u16) -> i64 {
     match angle {
         0 => size + a,
         45 => size + b,
@@ -133,6 +133,26 @@ fn weights_cancel_and_refuse_what_is_not_there() {
 }
 
 #[test]
+fn weights_beyond_64_bits_have_no_value() {
+    // Primes of repeats: their product has 20 digits.
+    let counts = [211, 223, 227, 229, 233, 239, 241, 251, 257];
+    let means: Vec<_> = counts.map(|count| Weights::mean_of(0..count)).into();
+    let means: Vec<_> = means.iter().collect();
+    let readings = vec![Size::from_quanta(7); 257];
+    assert_eq!(Weights::mean(&means[..7]).value(&readings), Some(quanta(7)));
+    let beyond = Weights::mean(&means);
+    assert_eq!(beyond.value(&readings), None);
+    assert_eq!((&beyond - means[0]).value(&readings), None);
+    assert_eq!(Weights::of_sums(&[(1 << 70, means[0])], 3), None);
+    assert_eq!(Weights::of_sums(&[(3, means[0])], 1 << 70), None);
+    let reduced = Weights::of_sums(&[(1 << 70, means[0])], 1 << 70);
+    assert_eq!(
+        reduced.map(|w| w.value(&readings)),
+        Some(Some(quanta(7 * 211)))
+    );
+}
+
+#[test]
 fn repeats_do_not_outweigh_other_places() {
     let readings = [10, 10, 10, 40].map(Size::from_quanta);
     let spot = |angle, weights| Spot {
@@ -153,8 +173,8 @@ fn repeats_do_not_outweigh_other_places() {
 }
 
 /// Sizes of journals and bores in quanta, and ovals on them.
-const SIZE: core::ops::Range<i64> = 100_000_000..2_000_000_000;
-const SHAPE: core::ops::Range<i64> = -1_000_000..1_000_000;
+pub const SIZE: core::ops::Range<i64> = 100_000_000..2_000_000_000;
+pub const SHAPE: core::ops::Range<i64> = -1_000_000..1_000_000;
 
 proptest! {
     #![proptest_config(crate::generators::config(256))]
@@ -166,10 +186,10 @@ proptest! {
         (c, d) in (SHAPE, SHAPE),
     ) {
         let (_, shapes, tapers) = answers(&[
-            (FIRST, 0, oval(near, a, b, 0)),
-            (FIRST, 90, oval(near, a, b, 90)),
-            (LAST, 45, oval(far, c, d, 45)),
-            (LAST, 135, oval(far, c, d, 135)),
+            (FIRST, 0, diameter(near, a, b, 0)),
+            (FIRST, 90, diameter(near, a, b, 90)),
+            (LAST, 45, diameter(far, c, d, 45)),
+            (LAST, 135, diameter(far, c, d, 135)),
         ]);
         prop_assert_eq!(tapers, vec![(None, quanta(near - far))]);
         // Together the two ends see an oval whatever its direction.
@@ -182,10 +202,10 @@ proptest! {
     #[test]
     fn two_square_readings_miss_an_oval_at_45_degrees(size in SIZE, b in SHAPE) {
         let plain = [
-            (FIRST, 0, oval(size, 0, b, 0)),
-            (FIRST, 90, oval(size, 0, b, 90)),
-            (LAST, 0, oval(size, 0, b, 0)),
-            (LAST, 90, oval(size, 0, b, 90)),
+            (FIRST, 0, diameter(size, 0, b, 0)),
+            (FIRST, 90, diameter(size, 0, b, 90)),
+            (LAST, 0, diameter(size, 0, b, 0)),
+            (LAST, 90, diameter(size, 0, b, 90)),
         ];
         let (mean, shapes, _) = answers(&plain);
         prop_assert_eq!(mean, Some(quanta(size)));
@@ -194,8 +214,8 @@ proptest! {
             vec![(FIRST, 0, Exact::ZERO), (LAST, 0, Exact::ZERO)]
         );
         let mut staggered = plain;
-        staggered[2] = (LAST, 45, oval(size, 0, b, 45));
-        staggered[3] = (LAST, 135, oval(size, 0, b, 135));
+        staggered[2] = (LAST, 45, diameter(size, 0, b, 45));
+        staggered[3] = (LAST, 135, diameter(size, 0, b, 135));
         let (_, shapes, _) = answers(&staggered);
         prop_assert_eq!(shapes[1], (LAST, 45, quanta(2 * b)));
     }

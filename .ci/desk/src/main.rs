@@ -2,6 +2,7 @@
 
 mod assess;
 mod bench;
+mod fits;
 mod sample;
 
 use std::ffi::{OsStr, OsString};
@@ -11,6 +12,7 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 desk assess FILE   what the app says about an exported session, as JSON
 desk bench         how long the pure half takes, against its budgets
+desk fits          fitted ovals of invented features, for an outside check
 desk sample        the invented session that comes with the app
 ";
 
@@ -19,6 +21,7 @@ desk sample        the invented session that comes with the app
 enum Order<'a> {
     Assess(&'a OsStr),
     Bench,
+    Fits,
     Sample,
     Help,
 }
@@ -63,6 +66,7 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
     match (command.to_str()?, rest) {
         ("assess", [file]) => Some(Order::Assess(file)),
         ("bench", []) => Some(Order::Bench),
+        ("fits", []) => Some(Order::Fits),
         ("sample", []) => Some(Order::Sample),
         ("help" | "--help" | "-h", []) => Some(Order::Help),
         _ => None,
@@ -74,6 +78,7 @@ fn follow(order: Order<'_>) -> Result<Answer, String> {
     match order {
         Order::Assess(file) => assess::command(file.as_ref()).map(answer),
         Order::Bench => bench::command(),
+        Order::Fits => fits::text().map(answer),
         // To the byte what the app would export, so that it can be compared.
         Order::Sample => sample::text().map(answer),
         Order::Help => Ok(answer(USAGE.to_owned())),
@@ -102,6 +107,7 @@ mod tests {
             "Assess(\"a.json\")"
         );
         assert_eq!(ordered(&["bench"]).unwrap(), "Bench");
+        assert_eq!(ordered(&["fits"]).unwrap(), "Fits");
         assert_eq!(ordered(&["sample"]).unwrap(), "Sample");
         for help in ["help", "--help", "-h"] {
             assert_eq!(ordered(&[help]).unwrap(), "Help");
@@ -122,6 +128,7 @@ mod tests {
             &["assess"],
             &["assess", "a.json", "b.json"],
             &["bench", "fast"],
+            &["fits", "200"],
             &["sample", "a.json"],
             &["Bench"],
         ] {

@@ -186,6 +186,21 @@ fn the_sample_of_the_app_is_what_the_desk_makes() -> Result {
     Ok(())
 }
 
+#[test]
+fn the_fits_are_the_same_at_every_run() -> Result {
+    let output = desk(&["fits"])?;
+    assert_eq!(output.status.code(), Some(0));
+    assert!(output.stderr.is_empty());
+    let text = String::from_utf8(output.stdout)?;
+    let fitted = text
+        .lines()
+        .filter(|line| !line.ends_with(",\"fit\":null}"));
+    assert_eq!(fitted.count(), 200);
+    assert!(text.lines().all(|line| line.starts_with("{\"places\":[")));
+    assert_eq!(desk(&["fits"])?.stdout, text.into_bytes());
+    Ok(())
+}
+
 /// Whether the budgets are met is for the machine of `cargo xtask bench` to
 /// say: here other tests run beside it. What is printed and the exit code
 /// must tell the same.

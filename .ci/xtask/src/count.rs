@@ -42,6 +42,18 @@ pub fn playwright(report: &str) -> Count {
     }
 }
 
+/// The last line that is `N passed, N failed` and nothing else.
+pub fn plain(output: &str) -> Count {
+    let counted = |line: &str| {
+        let (passed, failed) = line.trim().split_once(" passed, ")?;
+        Some(Count {
+            passed: passed.parse().ok()?,
+            failed: failed.strip_suffix(" failed")?.parse().ok()?,
+        })
+    };
+    output.lines().rev().find_map(counted).unwrap_or_default()
+}
+
 /// What a run counts for. A run that broke off without naming a failure, or that ran nothing,
 /// is itself one failure.
 pub fn judged(count: Count, succeeded: bool) -> Count {
@@ -99,6 +111,24 @@ test result: \u{1b}[32mok\u{1b}[0m. 1 passed; 0 failed; 0 ignored
   "stats": { "startTime": "2026", "duration": 4.5, "expected": 7, "skipped": 1, "unexpected": 2, "flaky": 1 } }"#;
         assert_eq!(playwright(report), count(7, 3));
         assert_eq!(playwright(""), count(0, 0));
+    }
+
+    #[test]
+    fn a_plain_count_is_a_line_of_its_own() {
+        assert_eq!(
+            plain("1 passed, 1 failed\nmeans ok\n6 passed, 2 failed\n"),
+            count(6, 2)
+        );
+        assert_eq!(plain("  6 passed, 0 failed\r\nbye\n"), count(6, 0));
+        for other in [
+            "",
+            "x 6 passed, 0 failed",
+            "6 passed",
+            "6 passed, 0 failed.",
+            "-1 passed, 0 failed",
+        ] {
+            assert_eq!(plain(other), count(0, 0), "{other}");
+        }
     }
 
     #[test]

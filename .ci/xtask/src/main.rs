@@ -5,6 +5,7 @@
 mod app;
 mod count;
 mod digest;
+mod outside;
 mod precache;
 mod serve;
 mod shop;
@@ -18,7 +19,7 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 cargo xtask serve [--port N]   build the app when needed and serve it (default port 8080)
 cargo xtask check              quick: format, clippy, pure tests
-cargo xtask test [STEP]        everything, or one of: format clippy pure web journeys
+cargo xtask test [STEP]        everything, or one of: format clippy pure outside web journeys
 cargo xtask size               build the app when needed and hold its size against the budget
 cargo xtask assess FILE        what the app says about an exported session
 cargo xtask bench              the pure half's benches

@@ -46,11 +46,15 @@ impl Shop {
     /// A command line, split at spaces.
     pub fn command(&self, line: &str) -> Command {
         let mut words = line.split_whitespace();
-        let mut command = Command::new(words.next().unwrap_or_default());
+        let mut command = self.program(Path::new(words.next().unwrap_or_default()));
+        command.args(words);
         command
-            .args(words)
-            .env("PATH", &self.path)
-            .current_dir(&self.root);
+    }
+
+    /// A program whose path may have spaces.
+    pub fn program(&self, program: &Path) -> Command {
+        let mut command = Command::new(program);
+        command.env("PATH", &self.path).current_dir(&self.root);
         command
     }
 
@@ -65,7 +69,7 @@ impl Shop {
 
     /// The same for a program whose path may have spaces.
     pub fn ask_program(&self, program: &Path, argument: &str) -> Option<String> {
-        answer(Command::new(program).arg(argument).env("PATH", &self.path))
+        answer(self.program(program).arg(argument))
     }
 
     /// Runs the desk with everything passed through, from where the person stands, so that

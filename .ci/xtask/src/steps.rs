@@ -2,6 +2,7 @@
 
 use crate::app;
 use crate::count::{self, Count};
+use crate::outside;
 use crate::shop::{Result, Shop, run_listening};
 use crate::tools::{self, Need};
 use std::fs;
@@ -21,11 +22,13 @@ enum Work {
     Gate(&'static str),
     /// A command whose output says how many tests ran.
     Tests(&'static str),
+    /// The pure half against independent libraries.
+    Outside,
     /// The built app in a browser.
     Journeys,
 }
 
-const STEPS: [Step; 8] = [
+const STEPS: [Step; 9] = [
     Step {
         group: "format",
         title: "format",
@@ -65,6 +68,12 @@ const STEPS: [Step; 8] = [
         work: Work::Tests("cargo test --package desk --package xtask --no-fail-fast"),
     },
     Step {
+        group: "outside",
+        title: "tests, outside checks",
+        needs: &[Need::Python],
+        work: Work::Outside,
+    },
+    Step {
         group: "web",
         title: "tests, components",
         needs: &[Need::Wasm, Need::Bindgen, Need::Browser],
@@ -99,7 +108,7 @@ pub fn test(shop: &mut Shop, group: Option<&str>) -> Result<ExitCode> {
 
 fn perform(shop: &mut Shop, steps: Vec<&Step>) -> Result<ExitCode> {
     if steps.is_empty() {
-        return Err("the steps are: format clippy pure web journeys".to_owned());
+        return Err("the steps are: format clippy pure outside web journeys".to_owned());
     }
     let start = now();
     let needs: Vec<Need> = steps.iter().flat_map(|step| step.needs).copied().collect();
@@ -138,6 +147,7 @@ impl Work {
                 let (output, result) = run_listening(&mut shop.command(line));
                 (count::judged(count::cargo(&output), result.is_ok()), result)
             }
+            Self::Outside => outside::check(shop),
             Self::Journeys => {
                 let report = shop.root.join("target/e2e/report.json");
                 // What an earlier run left behind must not be counted.

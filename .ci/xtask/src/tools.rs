@@ -18,6 +18,8 @@ pub enum Need {
     /// Chromium and its driver.
     Browser,
     Node,
+    /// Python with all it takes to make an environment of its own.
+    Python,
 }
 
 struct Tool {
@@ -69,6 +71,12 @@ pub fn ensure(shop: &mut Shop, needs: &[Need]) -> Result {
     }
     if needed(Need::Node) {
         programs.extend([("node", "nodejs"), ("npm", "npm")]);
+    }
+    if needed(Need::Python) {
+        programs.extend([
+            ("python3", "python3"),
+            ("python3 -m ensurepip --version", "python3-venv"),
+        ]);
     }
     debian_packages(shop, &programs)?;
     if needed(Need::Node) {
@@ -177,7 +185,7 @@ fn version(shop: &Shop, tool: &Tool, directory: &Path) -> Option<String> {
         .then_some(first)
 }
 
-fn cache() -> Result<PathBuf> {
+pub fn cache() -> Result<PathBuf> {
     let set = |name| {
         std::env::var_os(name)
             .filter(|value| !value.is_empty())
@@ -189,11 +197,14 @@ fn cache() -> Result<PathBuf> {
         .ok_or_else(|| "set HOME or XDG_CACHE_HOME, so that tools have a place".to_owned())
 }
 
+/// Installs the packages of the programs that are not there, or of the commands that fail.
 fn debian_packages(shop: &Shop, programs: &[(&str, &str)]) -> Result {
+    let works = |program: &str| match program.contains(' ') {
+        true => shop.ask(program).is_some(),
+        false => shop.find(program).is_some(),
+    };
     let missing = || {
-        let gone = programs
-            .iter()
-            .filter(|(program, _)| shop.find(program).is_none());
+        let gone = programs.iter().filter(|(program, _)| !works(program));
         gone.map(|(_, package)| *package)
             .collect::<Vec<_>>()
             .join(" ")
