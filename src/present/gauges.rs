@@ -101,7 +101,7 @@ fn setting(set: Option<&SetTo>, kind: GaugeKind) -> String {
         Against::Standard => "a standard".to_owned(),
         Against::Micrometer => "a micrometer locked".to_owned(),
         Against::Feature(feature) => {
-            let name = wording::feature(feature).to_lowercase();
+            let name = wording::feature(feature).to_ascii_lowercase();
             format!("the micrometer locked on {name}")
         }
     };
@@ -109,7 +109,7 @@ fn setting(set: Option<&SetTo>, kind: GaugeKind) -> String {
     match set.shows {
         Indication::Size(_) => format!("Checked on {on}, {size}: it showed {shows}."),
         Indication::Deviation(_) => {
-            let sense = wording::sense(set.sense).to_lowercase();
+            let sense = wording::sense(set.sense).to_ascii_lowercase();
             format!("Set on {on} at {size}, where it shows {shows}; {sense}.")
         }
     }

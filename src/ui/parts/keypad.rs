@@ -20,19 +20,10 @@ pub enum Touch {
 
 const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
-/// What the key beside 0 is for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Typing {
-    /// A number in full: the point.
-    Whole,
-    /// The last digits: the way to the number in full.
-    Last,
-    /// A count on a dial: plus or minus.
-    Count,
-}
-
-/// The keys, 0 at the bottom, ENTER below them across the full width.
-pub fn keys(typing: impl Fn() -> Typing + Send + Sync + 'static, touch: Callback<Touch>) -> El {
+/// The keys, 0 at the bottom, ENTER below them across the full width. The key
+/// beside 0 is the point of a number in full, plus or minus on a dial, and
+/// else the way from the last digits to the number in full.
+pub fn keys(whole: Signal<bool>, dial: Signal<bool>, touch: Callback<Touch>) -> El {
     let digit = move |digit: u8| {
         let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
         key(
@@ -43,13 +34,11 @@ pub fn keys(typing: impl Fn() -> Typing + Send + Sync + 'static, touch: Callback
             touch,
         )
     };
-    let typing: Box<dyn Fn() -> Typing + Send + Sync> = Box::new(typing);
-    let typing = Memo::new(move |_| typing());
     let first = live(move || {
-        let (class, label, name, means) = match typing.get() {
-            Typing::Whole => ("key digit", ".", "decimal point", Key::Point),
-            Typing::Last => ("key word", "enter as read", "enter as read", Key::Whole),
-            Typing::Count => ("key digit", "+/−", "plus or minus", Key::Sign),
+        let (class, label, name, means) = match (dial.get(), whole.get()) {
+            (true, _) => ("key digit", "+/−", "plus or minus", Key::Sign),
+            (false, true) => ("key digit", ".", "decimal point", Key::Point),
+            (false, false) => ("key word", "enter as read", "enter as read", Key::Whole),
         };
         key(class, label, name, Touch::Key(means), touch).done()
     });

@@ -8,12 +8,12 @@ use crate::present::{self, GaugeRow, UseRow};
 use crate::session::{Edit, Gauge, GaugeKind, SessionId};
 use crate::ui::parts::bar::{bar, saved_word};
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::field::{choices, text_field};
-use crate::ui::parts::live::{Live, act, live};
+use crate::ui::parts::field::choices;
+use crate::ui::parts::live::{act, live};
 use crate::ui::parts::press::{heading, para, press, refusal};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
-use set::set_form;
+use set::{line, set_form};
 
 /// The longest text of a length.
 const LENGTH_MAX: usize = crate::quantity::TEXT_MAX;
@@ -23,12 +23,10 @@ pub fn gauges(id: &SessionId) -> AnyView {
     let state = State::get();
     let told = "A gauge keeps its own unit, and what was read stays as it was typed. What a gauge \
                 is set to counts for all that is read after it.";
-    let uses = state.read(|s, _| present::gauges(s).uses);
-    let uses = live(move || {
-        let rows = uses.get().into_iter();
-        let rows: Vec<AnyView> = rows.map(|row| one_use(row).done()).collect();
-        el("div", "").with(rows).done()
-    });
+    // Drawn anew at every change: nothing else changes here but the gauges.
+    let view = move || state.now(|s, _| present::gauges(s)).unwrap_or_default();
+    let uses = live(move || rows(view().uses.into_iter().map(one_use)));
+    let at_hand = live(move || rows(view().gauges.into_iter().map(one)));
     let sheet = el("div", "sheet gauges")
         .with(el("h1", "").with("Gauges"))
         .with(para("", told))
@@ -36,7 +34,7 @@ pub fn gauges(id: &SessionId) -> AnyView {
         .with(heading("Measured with"))
         .with(uses)
         .with(heading("At hand"))
-        .with(at_hand(state))
+        .with(at_hand)
         .with(heading("Take another into use"))
         .with(others(state));
     el("div", "")
@@ -61,24 +59,15 @@ fn one_use(row: UseRow) -> El {
             change(state, &present::use_gauge(kind, *id));
         }
     });
-    choices(row.title, names, Signal::derive(move || chosen), choose)
+    choices(row.title, names, RwSignal::new(chosen).into(), choose)
 }
 
-/// Every gauge at hand. Drawn anew only when there are other gauges or one
-/// is set, so that a field being typed in stays.
-fn at_hand(state: State) -> Live {
-    let rows = state.read(|s, _| present::gauges(s).gauges);
-    live(move || {
-        let rows: Vec<AnyView> = rows
-            .get()
-            .into_iter()
-            .map(|row| one(state, row).done())
-            .collect();
-        el("div", "").with(rows).done()
-    })
+fn rows(rows: impl Iterator<Item = El>) -> AnyView {
+    rows.fold(el("div", ""), El::with).done()
 }
 
-fn one(state: State, row: GaugeRow) -> El {
+fn one(row: GaugeRow) -> El {
+    let state = State::get();
     let setting = para("setting", row.setting.clone());
     let setting = if row.unset {
         setting.set("data-unset", "yes")
@@ -97,7 +86,7 @@ fn one(state: State, row: GaugeRow) -> El {
         .id("gauge")
         .with(el("h3", "").with(row.title.clone()))
         .with(setting)
-        .with(set_form(state, row.clone()))
+        .with(set_form(row.clone()))
         .with(describe(state, row).with(para("actions", put_away)))
 }
 
@@ -113,39 +102,29 @@ fn describe(state: State, row: GaugeRow) -> El {
     let range = row.gauge.range.as_ref();
     let (least, greatest) = (end(range.map(|r| &r.0)), end(range.map(|r| &r.1)));
     let refused = RwSignal::new(None::<String>);
+    let chosen = RwSignal::new(now);
     let of = row.clone();
-    let describe = move |graduation| {
-        let edit = least.with_untracked(|least| {
-            greatest.with_untracked(|g| present::describe_gauge(&of, graduation, least, g))
-        });
+    let keep = act(move || {
+        let graduation = graduations.get(chosen.get_untracked());
+        let graduation = graduation.unwrap_or(&of.gauge.graduation).clone();
+        let (least, greatest) = (least.get_untracked(), greatest.get_untracked());
+        let edit = present::describe_gauge(&of, graduation, &least, &greatest);
         let done = edit.and_then(|edit| state.change(Change::Edit(&edit)));
         refused.set(done.err());
-    };
-    let describe = StoredValue::new(describe);
-    let choose = Callback::new(move |at: usize| {
-        if let Some(graduation) = graduations.get(at).cloned() {
-            describe.with_value(|describe| describe(graduation));
-        }
     });
-    let graduation = row.gauge.graduation.clone();
-    let keep = act(move || describe.with_value(|describe| describe(graduation.clone())));
     let unit = row.gauge.unit().sign();
-    let line = |label: String, text: RwSignal<String>| {
-        let set = Callback::new(move |typed| text.set(typed));
-        text_field(label, text.into(), set, LENGTH_MAX)
-    };
     el("details", "more")
         .with(el("summary", "").with(present::gauge(&row.gauge)))
         .with(choices(
             &format!("{} reads to", row.title),
             options,
-            Signal::derive(move || now),
-            choose,
+            chosen.into(),
+            Callback::new(move |at| chosen.set(at)),
         ))
         .with(line(format!("Range from, {unit}"), least))
         .with(line(format!("Range to, {unit}"), greatest))
         .with(refusal(refused))
-        .with(para("actions", press("Keep the range", keep)))
+        .with(para("actions", press("Keep this", keep)))
 }
 
 fn others(state: State) -> El {

@@ -11,11 +11,11 @@ use leptos::tachys::html::event::on;
 use wasm_bindgen::JsCast;
 
 use crate::device::page;
-use crate::present::Face;
 use crate::session::SessionId;
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::el;
-use crate::ui::parts::keypad::{Touch, Typing, keys, of_keyboard};
+use crate::ui::parts::keypad::{Touch, keys, of_keyboard};
+use crate::ui::parts::live::flag;
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 use entry::Entry;
@@ -28,13 +28,8 @@ const ID: &str = "fender";
 /// The fender screen.
 pub fn route(id: &SessionId) -> AnyView {
     let entry = Entry::new(State::get(), id.clone());
-    let typing = move || {
-        entry.view.with(|view| match view.face {
-            Face { dial: Some(_), .. } => Typing::Count,
-            Face { whole: true, .. } => Typing::Whole,
-            _ => Typing::Last,
-        })
-    };
+    let whole = flag(move || entry.view.with(|view| view.face.whole));
+    let dial = flag(move || entry.view.with(|view| view.face.dial.is_some()));
     let on_key = move |event: KeyboardEvent| {
         let target = event
             .target()
@@ -62,6 +57,6 @@ pub fn route(id: &SessionId) -> AnyView {
         .with(bar(id, Sheet::Route))
         .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
         .with(tools(entry, &sheet_address(id, Sheet::Stations)))
-        .with(keys(typing, touch))
+        .with(keys(whole, dial, touch))
         .done()
 }
