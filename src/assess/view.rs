@@ -19,8 +19,9 @@ pub(super) struct View<'a> {
     sizes: Vec<Size>,
     readings: Vec<(Stamp, &'a Reading)>,
     stations: LiteMap<Station, Vec<usize>>,
-    set_to: LiteMap<Stamp, (Feature, usize)>,
-    nominals: LiteMap<Kind, usize>,
+    /// Settings on features, with the places of their sizes.
+    set_to: Vec<(Stamp, Feature, usize)>,
+    nominals: Vec<(Kind, usize)>,
     limits: LiteMap<(Kind, Quantity), UsedLimits>,
 }
 
@@ -31,8 +32,8 @@ impl<'a> View<'a> {
             sizes: Vec::new(),
             readings: Vec::new(),
             stations: LiteMap::new(),
-            set_to: LiteMap::new(),
-            nominals: LiteMap::new(),
+            set_to: Vec::new(),
+            nominals: Vec::new(),
             limits: LiteMap::new(),
         };
         for (id, reading) in session.standing() {
@@ -50,13 +51,13 @@ impl<'a> View<'a> {
             if let Some(set) = &setting.value.set
                 && let Against::Feature(partner) = set.against
             {
-                view.set_to.insert(*id, (partner, view.sizes.len()));
+                view.set_to.push((*id, partner, view.sizes.len()));
                 view.sizes.push(set.size.size());
             }
         }
         for kind in Kind::ALL {
             if let Some(nominal) = session.nominal(kind) {
-                view.nominals.insert(kind, view.sizes.len());
+                view.nominals.push((kind, view.sizes.len()));
                 view.sizes.push(nominal);
             }
         }
@@ -80,9 +81,11 @@ impl<'a> View<'a> {
     pub(super) fn direct(&self, station: Station, partner: Feature) -> Option<Weights> {
         let deviation = |index: &usize| {
             let (_, reading) = self.readings.get(*index)?;
-            let (set_on, setting) = self.set_to.get(&reading.setting)?;
+            let set_on =
+                |(id, on, _): &&(Stamp, Feature, usize)| *id == reading.setting && *on == partner;
+            let (.., setting) = self.set_to.iter().find(set_on)?;
             let mean = |index| Weights::mean_of([index]);
-            (*set_on == partner).then(|| &mean(*index) - &mean(*setting))
+            Some(&mean(*index) - &mean(*setting))
         };
         let deviations = self.stations.get(&station)?.iter().filter_map(deviation);
         let deviations: Vec<_> = deviations.collect();
@@ -92,7 +95,7 @@ impl<'a> View<'a> {
 
     /// The size a kind was made to, where somebody said it.
     pub(super) fn nominal(&self, kind: Kind) -> Option<Weights> {
-        let index = self.nominals.get(&kind)?;
+        let (_, index) = self.nominals.iter().find(|(of, _)| *of == kind)?;
         Some(Weights::mean_of([*index]))
     }
 

@@ -7,6 +7,7 @@ mod fender;
 mod fender_view;
 mod finding_words;
 mod findings;
+mod gauges;
 mod keypad;
 mod limits_form;
 mod new_session;
@@ -21,13 +22,16 @@ pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
+pub use gauges::{
+    GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, describe_gauge, gauges, use_gauge,
+};
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
 pub use new_session::NewSession;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, next_open, other_places, progress, route};
 pub use wording::{
-    COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, direction,
-    feature, gauge, gauge_kind, kind, kind_plural, level, mark, number, place, quantity,
-    route_choice, station,
+    COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, counting,
+    direction, feature, first_end, gauge, gauge_kind, kind, kind_plural, level, machine_use, mark,
+    number, place, quantity, route_choice, sense, set_on, station,
 };

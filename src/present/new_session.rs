@@ -1,8 +1,10 @@
 //! A new session in one screen, and its set-up later: every field has a
 //! default that names itself.
 
-use crate::quantity::Unit;
-use crate::session::{Arrangement, Edit, Field, RouteChoice, Session};
+use crate::quantity::{Entered, ParseLengthError, Unit};
+use crate::session::{
+    Arrangement, Counting, Edit, Field, FieldKey, FirstEnd, Kind, RouteChoice, Session, Use,
+};
 
 /// What the screen asks.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,6 +23,14 @@ pub struct NewSession {
     pub unit: Unit,
     /// Which stations are asked for.
     pub route: RouteChoice,
+    /// What the machine is used for.
+    pub machine_use: Use,
+    /// Which end position 1 is at.
+    pub first_end: FirstEnd,
+    /// How two banks are counted.
+    pub counting: Counting,
+    /// The size the bores were made to, as typed; empty where unknown.
+    pub bore: String,
 }
 
 impl Default for NewSession {
@@ -33,6 +43,10 @@ impl Default for NewSession {
             rods_per_throw: 1,
             unit: Unit::Millimetre,
             route: RouteChoice::Standard,
+            machine_use: Use::Street,
+            first_end: FirstEnd::Timing,
+            counting: Counting::Across,
+            bore: String::new(),
         }
     }
 }
@@ -41,6 +55,10 @@ impl NewSession {
     /// The set-up of a session.
     #[must_use]
     pub fn of(session: &Session) -> Self {
+        let bore = match session.field(BORE) {
+            Field::Nominal(_, bore) => bore,
+            _ => None,
+        };
         Self {
             name: session.name(),
             cylinders: session.cylinders(),
@@ -49,6 +67,16 @@ impl NewSession {
             rods_per_throw: session.rods_per_throw(),
             unit: session.display_unit(),
             route: session.route(),
+            machine_use: session.machine_use(),
+            first_end: session.first_end(),
+            counting: session.counting(),
+            bore: bore.map_or_else(String::new, |bore| {
+                if bore.unit() == session.display_unit() {
+                    bore.text().to_owned()
+                } else {
+                    bore.to_string()
+                }
+            }),
         }
     }
 
@@ -81,15 +109,30 @@ impl NewSession {
         self.mains = self.arrangement.usual_mains(self.cylinders);
     }
 
+    /// True if there are two banks, so that it matters how they are counted.
+    #[must_use]
+    pub const fn has_banks(&self) -> bool {
+        matches!(self.arrangement, Arrangement::Vee | Arrangement::Flat)
+    }
+
     /// The set-up fields; without a name the session is called after its
     /// engine.
-    #[must_use]
-    pub fn fields(&self) -> Vec<Field> {
+    ///
+    /// # Errors
+    /// The sentence why what is typed is no length.
+    pub fn fields(&self) -> Result<Vec<Field>, String> {
         let name = match self.name.trim() {
             "" => self.usual_name(),
             name => name.to_owned(),
         };
-        vec![
+        let bore = match self.bore.trim() {
+            "" => None,
+            text => {
+                let bore = length(text, self.unit);
+                Some(bore.map_err(|why| format!("Bore as made: {why}"))?)
+            }
+        };
+        Ok(vec![
             Field::Name(name),
             Field::Cylinders(self.cylinders),
             Field::Arrangement(self.arrangement),
@@ -97,7 +140,11 @@ impl NewSession {
             Field::RodsPerThrow(self.rods_per_throw),
             Field::DisplayUnit(self.unit),
             Field::Route(self.route),
-        ]
+            Field::Use(self.machine_use),
+            Field::FirstEnd(self.first_end),
+            Field::Counting(self.counting),
+            Field::Nominal(Kind::Bore, bore),
+        ])
     }
 
     /// What a session without a name is called.
@@ -115,16 +162,29 @@ impl NewSession {
     /// # Errors
     /// The sentence.
     pub fn check(&self) -> Result<(), String> {
-        let fields = self.fields();
+        let fields = self.fields()?;
         let refused = fields.iter().find_map(|field| field.check().err());
         refused.map_or(Ok(()), |why| Err(why.to_string()))
     }
 
     /// The edit that brings a session to this set-up.
-    #[must_use]
-    pub fn edit(&self, session: &Session) -> Edit {
+    ///
+    /// # Errors
+    /// The sentence of [`NewSession::fields`].
+    pub fn edit(&self, session: &Session) -> Result<Edit, String> {
         let changed = |field: &Field| session.field(field.key()) != *field;
-        let fields = self.fields().into_iter().filter(changed);
-        Edit::Batch(fields.map(Edit::Set).collect())
+        let fields = self.fields()?.into_iter().filter(changed);
+        Ok(Edit::Batch(fields.map(Edit::Set).collect()))
     }
 }
+
+/// A length as typed, in its own unit where it names one.
+fn length(text: &str, unit: Unit) -> Result<Entered, ParseLengthError> {
+    let named = Unit::ALL
+        .into_iter()
+        .find_map(|unit| Some((text.strip_suffix(unit.sign())?, unit)));
+    let (number, unit) = named.unwrap_or((text, unit));
+    Entered::parse(number, unit)
+}
+
+const BORE: FieldKey = FieldKey::Nominal(Kind::Bore);

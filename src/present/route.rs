@@ -25,6 +25,16 @@ pub struct Stop {
 }
 
 impl Stop {
+    /// A station at which nothing was read.
+    #[must_use]
+    pub const fn open(station: Station) -> Self {
+        Self {
+            station,
+            values: Vec::new(),
+            asked: 1,
+        }
+    }
+
     /// True if nothing more is asked for here.
     #[must_use]
     pub const fn is_read(&self) -> bool {

@@ -1,9 +1,10 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
+use super::SetOn;
 use crate::quantity::{Exact, Shown, Unit, show};
 use crate::session::{
-    Arrangement, Bound, Direction, Feature, Gauge, GaugeKind, Kind, Level, Quantity, RouteChoice,
-    Session, Station,
+    Arrangement, Bound, Counting, Direction, Feature, FirstEnd, Gauge, GaugeKind, Kind, Level,
+    Quantity, RouteChoice, Sense, Session, Station, Use,
 };
 use crate::verdict::Comparison;
 
@@ -260,10 +261,61 @@ pub const fn route_choice(choice: RouteChoice) -> &'static str {
     }
 }
 
-/// A gauge with unit and graduation.
+/// What the machine is used for.
+#[must_use]
+pub const fn machine_use(machine_use: Use) -> &'static str {
+    match machine_use {
+        Use::Street => "Street",
+        Use::Towing => "Towing",
+        Use::Track => "Track",
+        Use::Boosted => "Boosted",
+    }
+}
+
+/// Which end is counted from.
+#[must_use]
+pub const fn first_end(end: FirstEnd) -> &'static str {
+    match end {
+        FirstEnd::Timing => "The timing end",
+        FirstEnd::Flywheel => "The flywheel end",
+    }
+}
+
+/// How two banks are counted.
+#[must_use]
+pub const fn counting(counting: Counting) -> &'static str {
+    match counting {
+        Counting::Across => "From bank to bank: 1 and 2 face each other",
+        Counting::AlongBanks => "All of bank 1, then all of bank 2",
+    }
+}
+
+/// Against what a gauge is set.
+#[must_use]
+pub const fn set_on(on: SetOn) -> &'static str {
+    match on {
+        SetOn::Standard => "A setting standard, gauge block or ring",
+        SetOn::Micrometer => "A micrometer set to a size and locked",
+        SetOn::Feature => "The micrometer still locked on a piston or journal",
+    }
+}
+
+/// Which way a dial goes.
+#[must_use]
+pub const fn sense(sense: Sense) -> &'static str {
+    match sense {
+        Sense::PlusLarger => "Plus means larger",
+        Sense::PlusSmaller => "Plus means smaller",
+    }
+}
+
+/// A gauge with graduation, unit and range.
 #[must_use]
 pub fn gauge(gauge: &Gauge) -> String {
-    format!("{}, {}", gauge_kind(gauge.kind), gauge.graduation)
+    let range = gauge.range.as_ref();
+    let range = range.map(|(least, greatest)| format!(", {} to {greatest}", least.text()));
+    let kind = gauge_kind(gauge.kind);
+    format!("{kind}, {}{}", gauge.graduation, range.unwrap_or_default())
 }
 
 /// A kind of gauge.

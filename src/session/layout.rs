@@ -206,7 +206,7 @@ impl Session {
             Arrangement::InLine | Arrangement::Single
         );
         let second = match self.counting() {
-            Counting::Across => cylinder % 2 == 0,
+            Counting::Across => cylinder.is_multiple_of(2),
             Counting::AlongBanks => self.cylinders().div_ceil(2) < cylinder,
         };
         (!one).then_some(1 + u8::from(second))

@@ -7,7 +7,7 @@ use super::parts::el::el;
 use super::parts::live::live;
 use super::parts::notices::notices;
 use super::parts::press::{link, para};
-use super::screens::{bench, findings, limits, new, route, set_up, stations};
+use super::screens::{bench, findings, gauges, limits, new, route, set_up, stations};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page;
@@ -58,5 +58,6 @@ fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
         Sheet::Findings => findings(id),
         Sheet::Limits => limits(id),
         Sheet::SetUp => set_up(id),
+        Sheet::Gauges => gauges(id),
     }
 }

@@ -29,15 +29,18 @@ pub enum Sheet {
     Limits,
     /// Layout, gauges, handing on.
     SetUp,
+    /// What is measured with what, and what each gauge is set to.
+    Gauges,
 }
 
 impl Sheet {
-    const ALL: [Self; 5] = [
+    const ALL: [Self; 6] = [
         Self::Route,
         Self::Stations,
         Self::Findings,
         Self::Limits,
         Self::SetUp,
+        Self::Gauges,
     ];
 
     const fn key(self) -> &'static str {
@@ -47,6 +50,7 @@ impl Sheet {
             Self::Findings => "findings",
             Self::Limits => "limits",
             Self::SetUp => "set-up",
+            Self::Gauges => "gauges",
         }
     }
 }

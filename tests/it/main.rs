@@ -47,6 +47,7 @@ mod shapes;
 
 mod face;
 mod findings;
+mod gauges;
 mod guide;
 mod keypad;
 mod limits_form;

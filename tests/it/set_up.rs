@@ -127,18 +127,21 @@ fn set_up_changes_only_what_differs() {
         name: " Spare ".to_owned(),
         ..NewSession::default()
     };
-    let mut session = session(new.fields());
+    let mut session = session(new.fields().unwrap());
     assert_eq!(session.name(), "Spare");
-    assert_eq!(NewSession::of(&session).edit(&session), Edit::Batch(vec![]));
+    assert_eq!(
+        NewSession::of(&session).edit(&session),
+        Ok(Edit::Batch(vec![]))
+    );
     new.mains = 3;
     assert_eq!(
         new.edit(&session),
-        Edit::Batch(vec![Edit::Set(Field::Mains(3))])
+        Ok(Edit::Batch(vec![Edit::Set(Field::Mains(3))]))
     );
-    session.apply(&new.edit(&session), PHONE).unwrap();
+    session.apply(&new.edit(&session).unwrap(), PHONE).unwrap();
     assert_eq!(session.mains(), 3);
     new.name = "  ".to_owned();
-    session.apply(&new.edit(&session), PHONE).unwrap();
+    session.apply(&new.edit(&session).unwrap(), PHONE).unwrap();
     assert_eq!(session.name(), "In-line 4");
 }
 

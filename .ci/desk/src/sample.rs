@@ -147,7 +147,7 @@ fn session() -> Result<Session, String> {
         route: RouteChoice::Standard,
     };
     let id = SessionId::from_number(ID);
-    let mut session = Session::create(id, set_up.fields(), REPLICA);
+    let mut session = Session::create(id, set_up.fields()?, REPLICA);
     apply(&mut session, &limits()?)?;
 
     let slip = place(SLIP.0)?;

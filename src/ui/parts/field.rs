@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::el::{Child, El, el};
 use super::live::{act, flag};
+use super::press::press;
 
 /// A line of text with its label.
 pub fn text_field(
@@ -48,6 +49,26 @@ pub fn choices(
     }
     set
 }
+
+/// A small count with a key to either side; each key has what it does and
+/// when it can do no more.
+pub fn stepper(label: &'static str, count: Signal<String>, less: Step, more: Step) -> El {
+    let key = |sign: &'static str, name: &str, (step, end): Step| {
+        press(sign, step)
+            .set("aria-label", &format!("{label}: {name}"))
+            .when("disabled", end)
+    };
+    el("div", "stepper")
+        .set("role", "group")
+        .set("aria-label", label)
+        .with(el("span", "").with(label))
+        .with(key("−", "one less", less))
+        .with(el("output", "").with(count))
+        .with(key("+", "one more", more))
+}
+
+/// A key of a stepper.
+pub type Step = (Callback<()>, Signal<bool>);
 
 /// A choice among the values of a list, for a field of a form.
 pub fn among<T, const N: usize>(

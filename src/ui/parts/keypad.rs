@@ -20,8 +20,10 @@ pub enum Touch {
 
 const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
-/// The keys, 0 at the bottom, ENTER below them across the full width.
-pub fn keys(whole: Signal<bool>, touch: Callback<Touch>) -> El {
+/// The keys, 0 at the bottom, ENTER below them across the full width. The key
+/// beside 0 is the point of a number in full, plus or minus on a dial, and
+/// else the way from the last digits to the number in full.
+pub fn keys(whole: Signal<bool>, dial: Signal<bool>, touch: Callback<Touch>) -> El {
     let digit = move |digit: u8| {
         let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
         key(
@@ -33,19 +35,12 @@ pub fn keys(whole: Signal<bool>, touch: Callback<Touch>) -> El {
         )
     };
     let first = live(move || {
-        let key = if whole.get() {
-            key(
-                "key digit",
-                ".",
-                "decimal point",
-                Touch::Key(Key::Point),
-                touch,
-            )
-        } else {
-            let label = "enter as read";
-            key("key word", label, label, Touch::Key(Key::Whole), touch)
+        let (class, label, name, means) = match (dial.get(), whole.get()) {
+            (true, _) => ("key digit", "+/−", "plus or minus", Key::Sign),
+            (false, true) => ("key digit", ".", "decimal point", Key::Point),
+            (false, false) => ("key word", "enter as read", "enter as read", Key::Whole),
         };
-        key.done()
+        key(class, label, name, Touch::Key(means), touch).done()
     });
     let mut keys = el("div", "keys")
         .set("role", "group")
@@ -97,6 +92,7 @@ pub fn of_keyboard(event: &KeyboardEvent) -> Option<Touch> {
         "Enter" => Some(Touch::Enter),
         "Backspace" => Some(Touch::Key(Key::Back)),
         "." | "," => Some(Touch::Key(Key::Point)),
+        "+" | "-" => Some(Touch::Key(Key::Sign)),
         digit => {
             let digit = DIGITS.iter().position(|d| *d == digit)?;
             Some(Touch::Key(Key::Digit(u8::try_from(digit).ok()?)))

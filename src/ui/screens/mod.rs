@@ -2,6 +2,7 @@
 
 mod bench;
 mod findings;
+mod gauges;
 mod limits;
 mod new;
 mod open_file;
@@ -13,6 +14,7 @@ mod stations;
 
 pub use bench::bench;
 pub use findings::findings;
+pub use gauges::gauges;
 pub use limits::limits;
 pub use new::new;
 pub use route::route;

@@ -16,13 +16,12 @@ pub fn new() -> AnyView {
     state.leave();
     let form = RwSignal::new(NewSession::default());
     let told = RwSignal::new(None::<String>);
-    let start = act(move || match form.with_untracked(NewSession::check) {
-        Err(why) => told.set(Some(why)),
-        Ok(()) => {
-            let id = form.with_untracked(|form| state.create(form));
-            go(&sheet_address(&id, Sheet::Route));
-        }
-    });
+    let start = act(
+        move || match form.with_untracked(|form| state.create(form)) {
+            Err(why) => told.set(Some(why)),
+            Ok(id) => go(&sheet_address(&id, Sheet::Route)),
+        },
+    );
     let bar = el("nav", "bar")
         .set("aria-label", "Bench")
         .with(link("", "#/", "Bench"));

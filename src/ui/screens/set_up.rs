@@ -5,16 +5,15 @@ use leptos::task::spawn_local;
 
 use super::set_up_fields::{Form, set_up_fields};
 use crate::present::{self, NewSession};
-use crate::session::{Edit, Gauge, SessionId, Stamp};
+use crate::session::{Edit, SessionId};
 use crate::store::file;
 use crate::ui::parts::bar::{bar, saved_word};
-use crate::ui::parts::el::{El, el};
-use crate::ui::parts::field::choices;
+use crate::ui::parts::el::el;
 use crate::ui::parts::live::act;
 use crate::ui::parts::notices::export_button;
-use crate::ui::parts::press::{heading, para, press, refusal};
+use crate::ui::parts::press::{heading, link, para, press, refusal};
 use crate::ui::state::{Change, State};
-use crate::ui::way::Sheet;
+use crate::ui::way::{Sheet, sheet_address};
 
 /// The set-up of a session.
 pub fn set_up(id: &SessionId) -> AnyView {
@@ -25,31 +24,33 @@ pub fn set_up(id: &SessionId) -> AnyView {
     let changed = act(move || {
         let now = form.get_untracked();
         let edit = state.peek(|s, _| now.edit(s));
-        let done = now.check().and_then(|()| match edit {
-            Some(edit) if !edit.is_nothing() => state.change(Change::Edit(&edit)),
-            _ => Ok(None),
+        let done = now.check().and(edit.unwrap_or(Ok(Edit::Batch(Vec::new()))));
+        let done = done.and_then(|edit| match edit.is_nothing() {
+            true => Ok(None),
+            false => state.change(Change::Edit(&edit)),
         });
         told.set(done.err());
-    });
-    let gauges = state.peek(|s, _| {
-        let gauges = s.gauges.iter();
-        gauges
-            .map(|(id, g)| (*id, g.value.clone()))
-            .collect::<Vec<_>>()
     });
     let mut sheet = el("div", "sheet")
         .with(el("h1", "").with("Set-up"))
         .with(set_up_fields(Form { form, changed }))
         .with(refusal(told))
         .with(para("", saved_word()))
-        .with(heading("Gauges"))
-        .with(para(
-            "",
-            "A gauge keeps its own unit. Readings stay as they were typed.",
-        ));
-    for (id, gauge) in gauges.unwrap_or_default() {
-        sheet = sheet.with(one_gauge(id, &gauge));
+        .with(heading("Gauges"));
+    for row in state
+        .peek(|s, _| present::gauges(s))
+        .unwrap_or_default()
+        .gauges
+    {
+        let name = format!("{}: ", present::gauge(&row.gauge));
+        sheet = sheet.with(para("", el("b", "").with(name)).with(row.setting));
     }
+    let gauges = link(
+        "button",
+        &sheet_address(id, Sheet::Gauges),
+        "Set, check or add gauges",
+    );
+    let sheet = sheet.with(para("actions", gauges));
     let told = "The file holds everything entered here. It opens on any device, and taking it in \
                 twice duplicates nothing. Files are the backup.";
     let hand_on = para("actions", export_button()).with(press("Share", act(move || share(state))));
@@ -58,30 +59,6 @@ pub fn set_up(id: &SessionId) -> AnyView {
         .with(para("", told))
         .with(hand_on);
     el("div", "").with(bar(id, Sheet::SetUp)).with(sheet).done()
-}
-
-fn one_gauge(id: Stamp, gauge: &Gauge) -> El {
-    let state = State::get();
-    let graduations = Gauge::all_graduations();
-    let options = graduations.iter().map(ToString::to_string).collect();
-    let now = graduations.iter().position(|g| *g == gauge.graduation);
-    let chosen = RwSignal::new(now.unwrap_or(graduations.len()));
-    let kind = gauge.kind;
-    let choose = Callback::new(move |at: usize| {
-        if let Some(graduation) = graduations.get(at).cloned() {
-            chosen.set(at);
-            let edit = Edit::Gauge(id, Gauge { kind, graduation });
-            if let Err(why) = state.change(Change::Edit(&edit)) {
-                state.tell(why);
-            }
-        }
-    });
-    choices(
-        &present::gauge_choice(gauge),
-        options,
-        chosen.into(),
-        choose,
-    )
 }
 
 /// Shares the session, or writes a file where that cannot be.

@@ -4,11 +4,13 @@ use leptos::prelude::*;
 
 use crate::present::{self, NewSession};
 use crate::quantity::Unit;
-use crate::session::{Arrangement, CYLINDERS_MAX, MAINS_MAX, NOTE_MAX, RouteChoice};
+use crate::session::{
+    Arrangement, CYLINDERS_MAX, Counting, FirstEnd, MAINS_MAX, NOTE_MAX, RouteChoice, Use,
+};
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::field::{among, choices, text_field};
+use crate::ui::parts::field::{among, choices, stepper, text_field};
 use crate::ui::parts::live::{act, flag, text};
-use crate::ui::parts::press::{para, press, shown_while};
+use crate::ui::parts::press::{para, shown_while};
 
 /// A form, and what is done when it changes.
 #[derive(Clone, Copy)]
@@ -48,21 +50,21 @@ pub fn set_up_fields(form: Form) -> El {
             |f| f.arrangement,
             NewSession::set_arrangement,
         ))
-        .with(stepper(
+        .with(counted(
             form,
             "Cylinders",
             CYLINDERS_MAX,
             |f| f.cylinders,
             NewSession::set_cylinders,
         ))
-        .with(stepper(
+        .with(counted(
             form,
             "Main journals",
             MAINS_MAX,
             |f| f.mains,
             |f, n| f.mains = n,
         ))
-        .with(stepper(
+        .with(counted(
             form,
             "Rods on a throw",
             2,
@@ -86,6 +88,41 @@ pub fn set_up_fields(form: Form) -> El {
             |f, r| f.route = r,
         ))
         .with(blind)
+        .with(more(form))
+}
+
+/// What has a good default, or can wait.
+fn more(form: Form) -> El {
+    let bore = text(move || form.read(|f| f.bore.clone()));
+    let set_bore = Callback::new(move |bore| form.write(|f| f.bore = bore));
+    let unit = text(move || format!("Bore as made, {}", form.read(|f| f.unit.sign())));
+    let told = "With the oversize, if it was bored before. Blank where you do not know.";
+    let counting = choice(
+        form,
+        "Cylinders are counted",
+        Counting::ALL.map(|c| (c, present::counting(c))),
+        |f| f.counting,
+        |f, c| f.counting = c,
+    );
+    let one_bank = flag(move || !form.read(NewSession::has_banks));
+    el("details", "more")
+        .with(el("summary", "").with("Bore as made, use, which end is 1"))
+        .with(text_field(unit, bore, set_bore, NOTE_MAX).with(el("small", "").with(told)))
+        .with(choice(
+            form,
+            "Use",
+            Use::ALL.map(|u| (u, present::machine_use(u))),
+            |f| f.machine_use,
+            |f, u| f.machine_use = u,
+        ))
+        .with(choice(
+            form,
+            "Number 1 is at",
+            FirstEnd::ALL.map(|e| (e, present::first_end(e))),
+            |f| f.first_end,
+            |f, e| f.first_end = e,
+        ))
+        .with(el("div", "").when("hidden", one_bank).with(counting))
 }
 
 /// A choice for a field of the set-up.
@@ -108,26 +145,20 @@ where
     choices(legend, options, chosen, choose)
 }
 
-/// A small count with a key to either side.
-fn stepper(
+/// A small count.
+fn counted(
     form: Form,
     label: &'static str,
     most: u8,
     read: fn(&NewSession) -> u8,
     write: fn(&mut NewSession, u8),
 ) -> El {
-    let step = move |sign: &'static str, name: &str, count: fn(u8) -> u8, end: u8| {
+    let step = move |count: fn(u8) -> u8, end: u8| {
         let step = act(move || form.write(|form| write(form, count(read(form)))));
-        press(sign, step)
-            .set("aria-label", &format!("{label}: {name}"))
-            .when("disabled", flag(move || form.read(read) == end))
+        (step, flag(move || form.read(read) == end))
     };
     let count = text(move || form.read(read).to_string());
-    el("div", "stepper")
-        .set("role", "group")
-        .set("aria-label", label)
-        .with(el("span", "").with(label))
-        .with(step("−", "one less", |count| count.saturating_sub(1), 1))
-        .with(el("output", "").with(count))
-        .with(step("+", "one more", |count| count.saturating_add(1), most))
+    let less = step(|count| count.saturating_sub(1), 1);
+    let more = step(|count| count.saturating_add(1), most);
+    stepper(label, count, less, more)
 }

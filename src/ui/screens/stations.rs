@@ -1,4 +1,4 @@
-//! Every station of the route, to go to.
+//! Every station of the route, to go to, and every other place.
 
 use leptos::prelude::*;
 
@@ -6,10 +6,13 @@ use crate::present::{self, Draft, Purpose, Stop};
 use crate::session::{Feature, SessionId, Station};
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::act;
-use crate::ui::parts::press::{heading, press};
+use crate::ui::parts::live::{act, live};
+use crate::ui::parts::press::{heading, para, press};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, go, sheet_address};
+
+/// Goes to a station, for what is done there.
+type Visit = Callback<(Station, Purpose)>;
 
 /// The list of stations by feature.
 pub fn stations(id: &SessionId) -> AnyView {
@@ -18,14 +21,10 @@ pub fn stations(id: &SessionId) -> AnyView {
     let here = state.draft(id).map(|draft| draft.station);
     let address = sheet_address(id, Sheet::Route);
     let of = id.clone();
-    let visit = Callback::new(move |(station, is_read): (Station, bool)| {
+    let visit = Callback::new(move |(station, purpose): (Station, Purpose)| {
         let draft = Draft {
             station,
-            purpose: if is_read {
-                Purpose::Replace
-            } else {
-                Purpose::Add
-            },
+            purpose,
             whole: false,
             typed: String::new(),
         };
@@ -33,8 +32,28 @@ pub fn stations(id: &SessionId) -> AnyView {
         go(&address);
     });
     let mut sheet = el("div", "sheet").with(el("h1", "").with("Go to"));
-    for stops in stops.chunk_by(|a, b| Feature::of(a.station) == Feature::of(b.station)) {
-        sheet = sheet.with(of_feature(stops, here, visit));
+    let (once, again): (Vec<Stop>, Vec<Stop>) = stops.into_iter().partition(|s| s.asked < 2);
+    for of_one in once.chunk_by(|a, b| Feature::of(a.station) == Feature::of(b.station)) {
+        let Some(first) = of_one.first() else {
+            continue;
+        };
+        let feature = Feature::of(first.station);
+        let list = list(of_one, here, visit, present::place);
+        let section = el("section", "stops")
+            .with(heading(present::feature(feature)))
+            .with(list)
+            .with(others(feature, &once, visit));
+        sheet = sheet.with(section);
+    }
+    if !again.is_empty() {
+        let told = "A tenth of all is read a second time at the end, without a look at the first: \
+                    it shows how well the readings repeat.";
+        let section = el("section", "stops")
+            .id("again")
+            .with(heading("To read again"))
+            .with(para("", told))
+            .with(list(&again, here, visit, present::station));
+        sheet = sheet.with(section);
     }
     el("div", "")
         .with(bar(id, Sheet::Stations))
@@ -42,26 +61,43 @@ pub fn stations(id: &SessionId) -> AnyView {
         .done()
 }
 
-fn of_feature(stops: &[Stop], here: Option<Station>, visit: Callback<(Station, bool)>) -> El {
-    let title = stops
-        .first()
-        .map(|stop| present::feature(Feature::of(stop.station)));
+fn list(stops: &[Stop], here: Option<Station>, visit: Visit, name: fn(Station) -> String) -> El {
     let mut list = el("ul", "");
     for stop in stops {
-        let (station, is_read) = (stop.station, stop.is_read());
-        let values = if is_read {
-            stop.values.join(", ")
+        let station = stop.station;
+        let (purpose, read) = if stop.is_read() {
+            (Purpose::Replace, "yes")
         } else {
-            "open".to_owned()
+            (Purpose::Add, "no")
         };
-        let go = act(move || visit.run((station, is_read)));
-        let mut key = press(el("span", "").with(present::place(station)), go)
+        let values = match (stop.is_read(), stop.asked) {
+            (true, _) => stop.values.join(", "),
+            (false, 1) => "open".to_owned(),
+            (false, _) => "a second time".to_owned(),
+        };
+        let go = act(move || visit.run((station, purpose)));
+        let mut key = press(el("span", "").with(name(station)), go)
             .with(el("b", "").with(values))
-            .set("data-read", if is_read { "yes" } else { "no" });
+            .set("data-read", read);
         if here == Some(station) {
             key = key.set("aria-current", "step");
         }
         list = list.with(el("li", "").with(key));
     }
-    el("section", "stops").with(heading(title)).with(list)
+    list
+}
+
+/// The places that are not on the route, once somebody asks for them.
+fn others(feature: Feature, stops: &[Stop], visit: Visit) -> El {
+    let places = present::other_places(feature, stops);
+    let asked = RwSignal::new(false);
+    let more = live(move || {
+        if !asked.get() {
+            let word = "Another level or direction";
+            return press(word, act(move || asked.set(true))).done();
+        }
+        let stops: Vec<Stop> = places.iter().map(|place| Stop::open(*place)).collect();
+        list(&stops, None, visit, present::place).done()
+    });
+    el("div", "others").with(more)
 }

@@ -119,6 +119,12 @@ impl State {
         })
     }
 
+    /// Looks at the open session, and again when it changes in any way; for
+    /// parts that are cheap to make anew, see [`State::read`].
+    pub fn now<T>(self, view: impl Fn(&Session, &Assessment) -> T) -> Option<T> {
+        self.peek_tracked(view)
+    }
+
     /// Looks at the open session once, without following it.
     pub fn peek<T>(self, view: impl Fn(&Session, &Assessment) -> T) -> Option<T> {
         untrack(|| self.peek_tracked(view))

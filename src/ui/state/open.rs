@@ -40,16 +40,21 @@ impl State {
     }
 
     /// Makes a session and opens it.
-    pub fn create(self, new: &NewSession) -> SessionId {
+    ///
+    /// # Errors
+    /// The sentence why its set-up cannot be.
+    pub fn create(self, new: &NewSession) -> Result<SessionId, String> {
+        new.check()?;
+        let fields = new.fields()?;
         self.leave();
         let keeper = self.keeper();
         let replica = keeper.replica();
         let id = SessionId::from_number(random::number());
-        let session = Session::create(id.clone(), new.fields(), replica);
+        let session = Session::create(id.clone(), fields, replica);
         self.keep(&session, &session);
         self.document
             .set(Some(Document::open(session, replica, keeper.own())));
-        id
+        Ok(id)
     }
 }
 

@@ -29,6 +29,7 @@ const ID: &str = "fender";
 pub fn route(id: &SessionId) -> AnyView {
     let entry = Entry::new(State::get(), id.clone());
     let whole = flag(move || entry.view.with(|view| view.face.whole));
+    let dial = flag(move || entry.view.with(|view| view.face.dial.is_some()));
     let on_key = move |event: KeyboardEvent| {
         let target = event
             .target()
@@ -54,8 +55,8 @@ pub fn route(id: &SessionId) -> AnyView {
         .add(on(ev::keydown, on_key).into_any_attr())
         .add(on(ev::mousedown, stay).into_any_attr())
         .with(bar(id, Sheet::Route))
-        .with(shown(entry))
+        .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
         .with(tools(entry, &sheet_address(id, Sheet::Stations)))
-        .with(keys(whole, touch))
+        .with(keys(whole, dial, touch))
         .done()
 }

@@ -8,10 +8,10 @@ use crate::ui::parts::bar::saved_word;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::live::{Live, act, flag, live, text};
 use crate::ui::parts::mark::mark_sign;
-use crate::ui::parts::press::{para, press};
+use crate::ui::parts::press::{link, para, press};
 
 /// Place, number, and what was said last.
-pub fn shown(entry: Entry) -> El {
+pub fn shown(entry: Entry, gauges: &str) -> El {
     let view = entry.view;
     let part = move |part: fn(&RouteView) -> String| text(move || view.with(part));
     let feature = part(|v| v.feature.clone());
@@ -28,11 +28,21 @@ pub fn shown(entry: Entry) -> El {
         .set("role", "group")
         .follow("aria-label", part(RouteView::label))
         .with(number)
-        .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())));
+        .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())))
+        .with(
+            el("span", "dial")
+                .id("dial")
+                .when("hidden", flag(move || view.with(|v| v.face.dial.is_none())))
+                .with(part(|v| v.face.dial.clone().unwrap_or_default())),
+        );
+    // Without a keypad the gauge has to be set first.
+    let unset = flag(move || view.with(|v| !v.face.unit.is_empty()));
+    let set_it = link("button", gauges, "Set the gauge").when("hidden", unset);
     el("div", "reading")
         .with(place)
         .with(value)
         .with(said(entry))
+        .with(set_it)
 }
 
 /// A refusal, else what the number is for, else what was read last: one of

@@ -20,6 +20,7 @@ pub fn tools(entry: Entry, stations: &str) -> El {
         let of = |v: &RouteView| format!("{} of {}", v.progress.read, v.progress.of);
         entry.view.with(of)
     });
+    let left = text(move || entry.view.with(|v| v.time_left.clone()));
     let nothing_read = flag(move || entry.view.with(|v| v.progress.read == 0));
     el("div", "tools")
         .set("role", "group")
@@ -28,5 +29,9 @@ pub fn tools(entry: Entry, stations: &str) -> El {
         .with(press("Redo", redo).when("disabled", flag(move || !state.can_redo())))
         .with(press("Repeat", repeat).when("disabled", nothing_read))
         .with(press("Skip", skip))
-        .with(link("button", stations, "Go to").with(el("small", "").id("progress").with(progress)))
+        .with(
+            link("button", stations, "Go to")
+                .with(el("small", "").id("progress").with(progress))
+                .with(el("small", "").id("time-left").with(left)),
+        )
 }
