@@ -10,8 +10,8 @@ pub const COMMON_RULES: &str = "Said by the trade of engines in general. They fi
                                 the manual's limits are entered; no part's word rests on them.";
 
 /// What the standard route cannot see in bores.
-pub(super) const BORES_BLIND: &str = "Out-of-round of bores in two directions does not see an oval \
-                                      at 45° to them: the fuller route does.";
+pub(super) const BORES_BLIND: &str = "Out-of-round: two directions do not show an oval of a bore \
+                                      that lies at 45° to them. The fuller route does.";
 
 /// What no gauge with two points can see.
 pub(super) const LOBES_BLIND: &str = "Out-of-round is a difference of diameters: gauges that touch \

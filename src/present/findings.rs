@@ -4,7 +4,7 @@ use core::cmp::Reverse;
 
 use super::finding_words;
 use super::wording::{self, Mark, comparison_words, mark};
-use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
+use crate::assess::{Assessment, Detail, Finding, Outcome, Repeats, Which};
 use crate::quantity::{Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::verdict::Comparison;
@@ -156,15 +156,19 @@ fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
     }
 }
 
-/// The features of a kind, the worst first: by their worst comparison, those
-/// of which nothing was measured last.
+/// The features of a kind, the worst first: by their worst comparison, then
+/// by how far beyond the limit or how near to it they come; those of which
+/// nothing was measured last.
 fn worst_first(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Feature> {
-    let badness = |feature| {
-        let all: Vec<_> = assessment.of(feature).collect();
-        worst(&all).and_then(Finding::comparison).map(rank)
+    let badness = |finding: &Finding| match &finding.outcome {
+        Outcome::NotMeasured => None,
+        Outcome::Value {
+            comparison, margin, ..
+        } => Some((rank(*comparison).0, margin.map_or(Exact::ZERO, |m| -m))),
     };
+    let of = |feature| assessment.of(feature).filter_map(badness).max();
     let features = session.features_of(kind);
-    let by_badness = ordered(features.map(|f| ((Reverse(badness(f)), f), ())));
+    let by_badness = ordered(features.map(|f| ((Reverse(of(f)), f), ())));
     by_badness.keys().map(|(_, feature)| *feature).collect()
 }
 

@@ -168,8 +168,8 @@ fn what_cannot_be_seen_is_said_once_where_it_matters() {
     check(
         RouteChoice::Standard,
         expect![[r#"
-        Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number.
-        Bores: Out-of-round of bores in two directions does not see an oval at 45° to them: the fuller route does."#]],
+            Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number.
+            Bores: Out-of-round: two directions do not show an oval of a bore that lies at 45° to them. The fuller route does."#]],
     );
     check(
         RouteChoice::Fuller,
@@ -283,4 +283,23 @@ fn the_worst_of_a_kind_stand_first() {
     let order: Vec<_> = order.collect();
     let expected = ["Bore 4", "Bore 3", "Bore 6", "Bore 2", "Bore 1", "Bore 5"];
     assert_eq!(order, expected, "equals by position, the unread last");
+}
+
+#[test]
+fn among_parts_that_read_alike_the_nearest_to_its_limit_stands_first() {
+    let fields = vec![
+        Field::Cylinders(3),
+        limit("bore/size/service", "82.100 mm"),
+        limit("bore/out_of_round/service", "0.040 mm"),
+    ];
+    // Bore 2 is larger, but nearer to its limit is the oval of bore 3.
+    let readings = [
+        ("bore/1/whole/top/0", "82.020 mm"),
+        ("bore/2/whole/top/0", "82.060 mm"),
+        ("bore/3/whole/top/0", "82.050 mm"),
+        ("bore/3/whole/top/90", "82.015 mm"),
+    ];
+    let view = view(&measured(fields, &readings));
+    let order = view.kinds[0].features.iter().map(|f| f.title.as_str());
+    assert_eq!(order.collect::<Vec<_>>(), ["Bore 3", "Bore 2", "Bore 1"]);
 }
