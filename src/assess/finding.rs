@@ -1,5 +1,6 @@
 //! A computed quantity and its comparison.
 
+use super::Guide;
 use crate::quantity::{Entered, Exact};
 use crate::session::{Bound, Direction, Feature, Level, Quantity, Stamp, Station};
 use crate::verdict::{Comparison, Limits};
@@ -15,8 +16,10 @@ pub enum Which {
     Largest,
     /// At one level, starting from one direction.
     At(Level, Direction),
-    /// Along one direction; without one, between the means of square pairs.
+    /// Along one direction; without one, between the means of levels.
     Along(Option<Direction>),
+    /// Of the oval fitted to all directions.
+    Fitted,
 }
 
 /// The address of a finding.
@@ -28,6 +31,18 @@ pub struct FindingKey {
     pub quantity: Quantity,
     /// Which of its values.
     pub which: Which,
+}
+
+impl FindingKey {
+    /// The address of one finding.
+    #[must_use]
+    pub const fn new(feature: Feature, quantity: Quantity, which: Which) -> Self {
+        Self {
+            feature,
+            quantity,
+            which,
+        }
+    }
 }
 
 /// The limits a value was compared with, and as the manual prints them.
@@ -58,6 +73,25 @@ pub enum Outcome {
     },
 }
 
+/// What a finding tells besides its value.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Detail {
+    /// Of a fitted oval.
+    Oval {
+        /// Direction of the longest diameter in whole degrees, below 180, on
+        /// the feature's own scale; `None` where it is round.
+        axis: Option<u16>,
+        /// Whether the value is the whole truth: a root is rounded, to a
+        /// thousandth of a quantum.
+        exact: bool,
+        /// The level it lies at; `None` where it is one along the whole axis.
+        level: Option<Level>,
+    },
+    /// By how much the end gap of a ring changes between top and bottom of a
+    /// bore, by the mean of its tapers.
+    RingGap(Exact),
+}
+
 /// A computed quantity of a feature, compared with its limits.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Finding {
@@ -65,12 +99,27 @@ pub struct Finding {
     pub key: FindingKey,
     /// What was found.
     pub outcome: Outcome,
+    /// What it tells besides.
+    pub detail: Option<Detail>,
     /// The limits of the manual for it.
     pub limits: UsedLimits,
+    /// What the common rules say of it, where the manual gives no limit.
+    pub guide: Option<Guide>,
     /// The readings it rests on.
     pub readings: Vec<Stamp>,
     /// Stations that were not read and belong to it.
     pub missing: Vec<Station>,
+}
+
+/// What repeated readings at one station say of each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Repeats {
+    /// Where.
+    pub station: Station,
+    /// How many readings stand there, at least two.
+    pub count: usize,
+    /// The largest less the smallest.
+    pub spread: Exact,
 }
 
 impl Finding {

@@ -54,7 +54,7 @@ fn bands(
     let floor = |high: Option<Exact>| high.filter(|_| quantity == Quantity::Clearance);
     let low_of = |high| low.or(floor(high).map(|_| Exact::ZERO));
     match quantity {
-        Quantity::OutOfRound | Quantity::Taper => Limits {
+        Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => Limits {
             new: Band::either_way(high),
             service: Band::either_way(service),
         },

@@ -5,10 +5,13 @@
 mod clearance;
 mod feature;
 mod finding;
+mod guide;
 mod limits;
+mod shape;
 mod view;
 
-pub use finding::{Finding, FindingKey, Outcome, UsedLimits, Which};
+pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
+pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
 
 use crate::session::{Feature, Quantity, Reading, Session, Stamp};
 use crate::verdict::{Comparison, compare};
@@ -19,6 +22,8 @@ use view::View;
 pub struct Assessment {
     /// Findings of all features in the order they are measured.
     pub findings: Vec<Finding>,
+    /// Every station that was read more than once.
+    pub repeats: Vec<Repeats>,
     /// Standing readings of features the layout does not have.
     pub outside_layout: Vec<Stamp>,
 }
@@ -43,6 +48,7 @@ pub fn assess(session: &Session) -> Assessment {
         .collect();
     Assessment {
         findings,
+        repeats: view.repeats(),
         outside_layout,
     }
 }

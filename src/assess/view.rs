@@ -2,11 +2,11 @@
 
 use litemap::LiteMap;
 
-use super::limits;
-use super::{Finding, FindingKey, Outcome, UsedLimits};
+use super::{Finding, FindingKey, Outcome, Repeats, UsedLimits};
+use super::{guide, limits};
 use crate::form::{Place, Spot};
-use crate::quantity::{Size, Weights};
-use crate::session::{Against, Feature, Kind, Quantity, Reading, Session, Stamp, Station};
+use crate::quantity::{Exact, Size, Weights};
+use crate::session::{Against, Feature, Kind, Level, Quantity, Reading, Session, Stamp, Station};
 use crate::verdict::{Comparison, compare};
 
 /// A session arranged for assessing: one list of sizes, and for every
@@ -107,13 +107,27 @@ impl<'a> View<'a> {
             .map(|(station, here)| (*station, Weights::mean_of(here.iter().copied())))
     }
 
+    /// Every station of the layout that was read more than once.
+    pub(super) fn repeats(&self) -> Vec<Repeats> {
+        let here = self.stations.iter();
+        let here = here.filter(|(station, _)| self.session.has(Feature::of(**station)));
+        here.filter_map(|(station, readings)| {
+            let sizes = || readings.iter().filter_map(|index| self.sizes.get(*index));
+            let spread = *sizes().max()? - *sizes().min()?;
+            (1 < readings.len()).then(|| Repeats {
+                station: *station,
+                count: readings.len(),
+                spread: spread.into(),
+            })
+        })
+        .collect()
+    }
+
     /// A spot for the form room: levels become ranks along the axis.
     pub(super) fn spot(station: Station, weights: Weights) -> Spot {
-        let levels = station.kind.levels();
-        let rank = levels.iter().position(|level| *level == station.level);
         Spot {
             place: Place {
-                along: rank.and_then(|r| u8::try_from(r).ok()).unwrap_or(u8::MAX),
+                along: rank(station.kind, station.level),
                 angle: station.direction.degrees(),
             },
             weights,
@@ -121,8 +135,14 @@ impl<'a> View<'a> {
     }
 
     /// The exact value of weights over the readings.
-    pub(super) fn value(&self, weights: &Weights) -> Option<crate::quantity::Exact> {
+    pub(super) fn value(&self, weights: &Weights) -> Option<Exact> {
         weights.value(&self.sizes)
+    }
+
+    /// The limits of a quantity of a kind; none where the manual is silent.
+    pub(super) fn limits(&self, kind: Kind, quantity: Quantity) -> UsedLimits {
+        let limits = self.limits.get(&(kind, quantity));
+        limits.cloned().unwrap_or_default()
     }
 
     /// Makes a finding of a value, or says that it was not measured.
@@ -132,12 +152,21 @@ impl<'a> View<'a> {
         weights: Option<&Weights>,
         missing: Vec<Station>,
     ) -> Finding {
-        let limits = self
-            .limits
-            .get(&(key.feature.kind, key.quantity))
-            .cloned()
-            .unwrap_or_default();
-        let outcome = match weights.and_then(|w| self.value(w)) {
+        let value = weights.and_then(|weights| self.value(weights));
+        self.finding_of(key, value, weights, missing)
+    }
+
+    /// Makes a finding of a value that rests on the readings of these
+    /// weights, whatever they weigh in it.
+    pub(super) fn finding_of(
+        &self,
+        key: FindingKey,
+        value: Option<Exact>,
+        weights: Option<&Weights>,
+        missing: Vec<Station>,
+    ) -> Finding {
+        let limits = self.limits(key.feature.kind, key.quantity);
+        let outcome = match value {
             None => Outcome::NotMeasured,
             Some(value) => {
                 let comparison = compare(value, &limits.limits);
@@ -152,15 +181,30 @@ impl<'a> View<'a> {
                 }
             }
         };
+        let guide = match &outcome {
+            Outcome::Value { value, .. } if limits.given.is_empty() => {
+                guide::guide(self, key, *value)
+            }
+            _ => None,
+        };
         let terms = weights.map_or(&[][..], Weights::terms);
         let id = |&(index, _): &(usize, i64)| self.readings.get(index).map(|(id, _)| *id);
         let readings = terms.iter().filter_map(id).collect();
         Finding {
             key,
             outcome,
+            detail: None,
             limits,
+            guide,
             readings,
             missing,
         }
     }
+}
+
+/// The rank of a level along the axis of its kind.
+pub(super) fn rank(kind: Kind, level: Level) -> u8 {
+    let levels = (0_u8..).zip(kind.levels());
+    let mut found = levels.filter(|(_, known)| **known == level);
+    found.next().map_or(u8::MAX, |(rank, _)| rank)
 }

@@ -1,8 +1,11 @@
 //! The findings screen: by kind, feature and value.
 
+use core::cmp::Reverse;
+
+use super::finding_words;
 use super::wording::{self, Mark, comparison_words, mark};
-use crate::assess::{Assessment, Finding, Which};
-use crate::quantity::Unit;
+use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
+use crate::quantity::{Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::verdict::Comparison;
 
@@ -11,8 +14,6 @@ use crate::verdict::Comparison;
 pub struct FindingsView {
     /// Kinds in the order they are measured.
     pub kinds: Vec<KindView>,
-    /// What the chosen route cannot see, said once.
-    pub blind: Option<&'static str>,
     /// Readings of features the layout does not have, in words.
     pub outside_layout: Vec<String>,
     /// Limits that contradict each other after two copies met.
@@ -30,16 +31,20 @@ pub struct KindView {
     pub limits: Vec<LimitRow>,
     /// Where they come from.
     pub source: String,
-    /// Its features.
+    /// What the measuring of it cannot see; each is said once on the screen.
+    pub blind: Vec<&'static str>,
+    /// The common rules used where no limit is given, and who says them.
+    pub rules: Vec<LimitRow>,
+    /// Its features, the worst first.
     pub features: Vec<FeatureView>,
 }
 
-/// The limits of one quantity.
+/// The limits of one quantity, or a common rule for it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LimitRow {
     /// The quantity.
     pub quantity: &'static str,
-    /// The limits, as typed.
+    /// The limits, as typed; the rule, as said.
     pub text: String,
 }
 
@@ -54,6 +59,8 @@ pub struct FeatureView {
     pub words: String,
     /// Its values.
     pub rows: Vec<FindingRow>,
+    /// What was read more than once, and how far the readings lie apart.
+    pub repeats: Vec<String>,
     /// What was not read, in words.
     pub missing: Vec<String>,
 }
@@ -65,62 +72,110 @@ pub struct FindingRow {
     pub label: String,
     /// The value with its unit, or a dash.
     pub value: String,
-    /// What its sign means, where it has one.
-    pub sense: Option<&'static str>,
+    /// What its sign means, or which way it lies.
+    pub sense: Option<String>,
     /// The shape of its comparison.
     pub mark: Mark,
     /// Its comparison in words.
     pub words: String,
+    /// What the common rules say, where no limit is given.
+    pub guide: Option<&'static str>,
+    /// How it can be checked another way.
+    pub note: Option<String>,
 }
 
 /// The findings of a session as shown.
 #[must_use]
 pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
-    let kinds = Kind::ALL.map(|kind| {
-        let features: Vec<_> = session
-            .features_of(kind)
-            .map(|feature| feature_view(session, assessment, feature))
-            .collect();
-        let first = Feature { kind, position: 1 };
-        let mut limits: Vec<LimitRow> = Vec::new();
-        let mut source = String::new();
-        for finding in assessment.of(first) {
-            source.clone_from(&finding.limits.source);
-            let quantity = wording::quantity(finding.key.quantity);
-            let known = limits.iter().any(|row| row.quantity == quantity);
-            if !known && !finding.limits.given.is_empty() {
-                let text = limit_text(finding);
-                limits.push(LimitRow { quantity, text });
-            }
-        }
-        KindView {
-            kind,
-            title: wording::kind_plural(kind),
-            limits,
-            source,
-            features,
-        }
-    });
     let outside = assessment.outside_layout.iter();
     let outside_layout = outside
         .filter_map(|id| session.readings.get(id))
         .map(|r| format!("{}: {}", wording::station(r.station), r.entered))
         .collect();
     FindingsView {
-        kinds: kinds.into(),
-        blind: (session.route() == RouteChoice::Plain).then_some(wording::PLAIN_ROUTE_BLIND),
+        kinds: Kind::ALL
+            .map(|kind| kind_view(session, assessment, kind))
+            .into(),
         outside_layout,
         contradiction: session.check_limits().err().map(|why| why.to_string()),
     }
 }
 
-fn limit_text(finding: &Finding) -> String {
+fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView {
+    let unit = session.display_unit();
+    let first = Feature { kind, position: 1 };
+    let mut limits: Vec<LimitRow> = Vec::new();
+    let mut source = String::new();
+    for finding in assessment.of(first) {
+        if let Some(text) = limit_text(finding) {
+            source.clone_from(&finding.limits.source);
+            add_once(&mut limits, finding, text);
+        }
+    }
+    let mut rules = Vec::new();
+    let of_kind = |finding: &&Finding| finding.key.feature.kind == kind;
+    for finding in assessment.findings.iter().filter(of_kind) {
+        for rule in finding.guide.iter().flat_map(|guide| &guide.rules) {
+            add_once(&mut rules, finding, finding_words::rule(rule, unit));
+        }
+    }
+    let features = worst_first(session, assessment, kind);
+    KindView {
+        kind,
+        title: wording::kind_plural(kind),
+        limits,
+        source,
+        blind: blind(kind, session.route()),
+        rules,
+        features: features
+            .into_iter()
+            .map(|feature| feature_view(session, assessment, feature))
+            .collect(),
+    }
+}
+
+/// What cannot be seen, where it matters first: two points at the first kind
+/// of which out-of-round is told, two directions at the kind that the route
+/// reads in no more.
+fn blind(kind: Kind, route: RouteChoice) -> Vec<&'static str> {
+    match (kind, route) {
+        (Kind::Bore, RouteChoice::Standard) => {
+            vec![finding_words::LOBES_BLIND, finding_words::BORES_BLIND]
+        }
+        (Kind::Bore, _) => vec![finding_words::LOBES_BLIND],
+        (Kind::MainJournal, RouteChoice::Plain) => vec![wording::PLAIN_ROUTE_BLIND],
+        _ => Vec::new(),
+    }
+}
+
+fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
+    let quantity = wording::quantity(finding.key.quantity);
+    let row = LimitRow { quantity, text };
+    if !rows.contains(&row) {
+        rows.push(row);
+    }
+}
+
+/// The features of a kind, the worst first: by their worst comparison, those
+/// of which nothing was measured last.
+fn worst_first(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Feature> {
+    let badness = |feature| {
+        let all: Vec<_> = assessment.of(feature).collect();
+        worst(&all).and_then(Finding::comparison).map(rank)
+    };
+    let features = session.features_of(kind);
+    let by_badness = ordered(features.map(|f| ((Reverse(badness(f)), f), ())));
+    by_badness.keys().map(|(_, feature)| *feature).collect()
+}
+
+/// The limits of a finding as the manual prints them; `None` without any.
+fn limit_text(finding: &Finding) -> Option<String> {
     let quantity = finding.key.quantity;
     let given = finding.limits.given.iter();
     let texts: Vec<_> = given
         .map(|(bound, limit)| format!("{} {limit}", wording::bound(quantity, *bound)))
         .collect();
-    texts.join(" · ")
+    (!texts.is_empty()).then(|| texts.join(" · "))
 }
 
 fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) -> FeatureView {
@@ -143,11 +198,16 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     }
     let missing = all.iter().flat_map(|f| f.missing.iter());
     let missing = ordered(missing.map(|station| (*station, ())));
+    let of_feature = |repeats: &&Repeats| Feature::of(repeats.station) == feature;
+    let repeats = assessment.repeats.iter().filter(of_feature);
     FeatureView {
         title: wording::feature(feature),
         mark,
         words,
         rows: all.iter().map(|finding| row(finding, unit)).collect(),
+        repeats: repeats
+            .map(|repeats| finding_words::repeats(repeats, unit))
+            .collect(),
         missing: missing.keys().copied().map(wording::station).collect(),
     }
 }
@@ -168,8 +228,8 @@ pub(super) fn worst<'a>(findings: &[&'a Finding]) -> Option<&'a Finding> {
 }
 
 /// How bad a comparison is, worst highest, and by how much.
-pub(super) fn rank(comparison: Comparison) -> (u8, crate::quantity::Exact) {
-    let zero = crate::quantity::Exact::ZERO;
+pub(super) fn rank(comparison: Comparison) -> (u8, Exact) {
+    let zero = Exact::ZERO;
     match comparison {
         Comparison::NoLimit => (0, zero),
         Comparison::InsideNew => (1, zero),
@@ -185,12 +245,27 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
     let value = finding.value();
     FindingRow {
         label: label(finding),
-        value: value.map_or_else(|| "—".to_owned(), |v| wording::value(quantity, v, unit)),
-        sense: value.and_then(|v| sense(finding, v.numerator().signum())),
+        value: value.map_or_else(
+            || "—".to_owned(),
+            |v| finding_words::value(finding, v, unit),
+        ),
+        sense: match finding.detail {
+            Some(Detail::Oval { axis, level, .. }) => {
+                axis.map(|axis| finding_words::long_axis(finding.key.feature.kind, axis, level))
+            }
+            _ => value.and_then(|v| sense(finding, v.numerator().signum()).map(str::to_owned)),
+        },
         mark: mark(quantity, comparison),
         words: match (quantity, comparison) {
             (Quantity::Wear, None) => "needs an unworn reference".to_owned(),
             _ => comparison_words(quantity, comparison, unit),
+        },
+        guide: finding.guide.as_ref().map(|g| finding_words::guide(g.word)),
+        note: match finding.detail {
+            Some(Detail::RingGap(change)) if change != Exact::ZERO => {
+                Some(finding_words::ring_gap(change, unit))
+            }
+            _ => None,
         },
     }
 }
@@ -199,6 +274,8 @@ fn label(finding: &Finding) -> String {
     let kind = finding.key.feature.kind;
     let name = wording::quantity(finding.key.quantity);
     match (finding.key.quantity, finding.key.which) {
+        (Quantity::Barrel, _) => name.to_owned(),
+        (_, Which::Fitted) => format!("{name}, fitted"),
         (Quantity::Size, Which::Mean) if kind == Kind::Piston => name.to_owned(),
         (_, Which::Mean) => format!("{name}, mean"),
         (Quantity::Clearance, Which::Smallest) => format!("{name}, least"),
@@ -231,6 +308,8 @@ const fn sense(finding: &Finding, sign: i128) -> Option<&'static str> {
         (Quantity::Taper, Which::Along(_), Kind::Bore, _) => Some("larger at the bottom"),
         (Quantity::Taper, Which::Along(_), _, 1) => Some("larger at the first end"),
         (Quantity::Taper, Which::Along(_), _, _) => Some("larger at the last end"),
+        (Quantity::Barrel, _, _, 1) => Some("barrel: larger in the middle"),
+        (Quantity::Barrel, _, _, _) => Some("hour-glass: smaller in the middle"),
         _ => None,
     }
 }

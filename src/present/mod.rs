@@ -5,6 +5,7 @@ mod bench;
 mod draft;
 mod fender;
 mod fender_view;
+mod finding_words;
 mod findings;
 mod gauges;
 mod keypad;
@@ -19,6 +20,7 @@ pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
+pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
 pub use gauges::{
     GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, describe_gauge, gauges, use_gauge,

@@ -1,7 +1,7 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
 use super::SetOn;
-use crate::quantity::{Exact, Shown, Unit, show, show_signed};
+use crate::quantity::{Exact, Shown, Unit, show};
 use crate::session::{
     Arrangement, Bound, Counting, Direction, Feature, FirstEnd, Gauge, GaugeKind, Kind, Level,
     Quantity, RouteChoice, Sense, Session, Station, Use,
@@ -61,7 +61,7 @@ pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
         Some(Comparison::InsideNew) => Mark::New,
         Some(Comparison::InsideService) => Mark::Service,
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => match quantity {
-            Quantity::OutOfRound | Quantity::Taper => Mark::Shape,
+            Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => Mark::Shape,
             _ if by.is_negative() => Mark::Small,
             _ => Mark::Large,
         },
@@ -101,15 +101,6 @@ pub fn number(shown: &Shown) -> String {
     } else {
         format!("≈ {text}")
     }
-}
-
-/// A value of a quantity with its unit: shapes with their sign.
-pub(super) fn value(quantity: Quantity, value: Exact, unit: Unit) -> String {
-    let shown = match quantity {
-        Quantity::OutOfRound | Quantity::Taper => show_signed(value, unit, unit.decimals()),
-        _ => show(value, unit, unit.decimals()),
-    };
-    format!("{} {}", number(&shown), unit.sign())
 }
 
 /// A kind, one of it.
@@ -233,6 +224,7 @@ pub const fn quantity(quantity: Quantity) -> &'static str {
         Quantity::Wear => "Wear",
         Quantity::OutOfRound => "Out-of-round",
         Quantity::Taper => "Taper",
+        Quantity::Barrel => "Barrel or hour-glass",
         Quantity::Clearance => "Piston-to-wall",
     }
 }

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::archive::APP;
-use crate::assess::{Assessment, Finding, FindingKey, Outcome, Which};
+use crate::assess::{Assessment, Detail, Finding, FindingKey, GuideWord, Outcome, Which};
 use crate::quantity::{Entered, Exact, Unit, show};
 use crate::session::Session;
 use crate::verdict::Comparison;
@@ -18,6 +18,7 @@ struct Report<'a> {
     unit: &'static str,
     compared: &'static str,
     findings: Vec<Row<'a>>,
+    repeats: Vec<Repeats>,
     outside_layout: Vec<String>,
 }
 
@@ -29,10 +30,13 @@ struct Row<'a> {
     value: Option<String>,
     exact: bool,
     unit: &'static str,
+    axis_degrees: Option<u16>,
+    ring_gap_change: Option<String>,
     comparison: &'static str,
     beyond_by: Option<String>,
     margin: Option<String>,
     limits: Limits<'a>,
+    guide: Option<Guide>,
     missing: Vec<String>,
     readings: Vec<String>,
 }
@@ -51,12 +55,41 @@ struct Limit<'a> {
     unit: &'static str,
 }
 
+#[derive(Serialize)]
+struct Repeats {
+    station: String,
+    count: usize,
+    spread: String,
+    unit: &'static str,
+}
+
+#[derive(Serialize)]
+struct Guide {
+    word: &'static str,
+    rules: Vec<Rule>,
+}
+
+#[derive(Serialize)]
+struct Rule {
+    low: String,
+    high: String,
+    unit: &'static str,
+    text: &'static str,
+    source: &'static str,
+}
+
 /// Every finding as JSON text, lengths in the session's display unit.
 ///
 /// # Errors
 /// Only if the JSON writer fails, which it has no reason to.
 pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_json::Error> {
     let unit = session.display_unit();
+    let repeats = assessment.repeats.iter().map(|repeats| Repeats {
+        station: repeats.station.to_string(),
+        count: repeats.count,
+        spread: show(repeats.spread, unit, unit.decimals()).text,
+        unit: unit.sign(),
+    });
     let report = Report {
         format: "fenderbench-assessment",
         version: 1,
@@ -66,6 +99,7 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
         unit: unit.sign(),
         compared: "as read, without uncertainty",
         findings: assessment.findings.iter().map(|f| row(f, unit)).collect(),
+        repeats: repeats.collect(),
         outside_layout: assessment
             .outside_layout
             .iter()
@@ -88,6 +122,16 @@ pub const fn comparison_key(comparison: Option<Comparison>) -> &'static str {
     }
 }
 
+/// The word of a guide in JSON.
+#[must_use]
+pub const fn guide_key(word: GuideWord) -> &'static str {
+    match word {
+        GuideWord::InsideStrictest => "inside_strictest_rule",
+        GuideWord::OutsideLoosest => "outside_loosest_rule",
+        GuideWord::RulesDisagree => "rules_disagree",
+    }
+}
+
 /// The address of a finding in JSON: feature and which of its values.
 #[must_use]
 pub fn which_key(key: FindingKey) -> String {
@@ -98,6 +142,7 @@ pub fn which_key(key: FindingKey) -> String {
         Which::At(level, direction) => format!("at/{}/{}", level.key(), direction.degrees()),
         Which::Along(Some(direction)) => format!("along/{}", direction.degrees()),
         Which::Along(None) => "along/means".to_owned(),
+        Which::Fitted => "fitted".to_owned(),
     }
 }
 
@@ -112,18 +157,26 @@ fn row(finding: &Finding, unit: Unit) -> Row<'_> {
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => Some(text(by).text),
         _ => None,
     };
+    let (axis_degrees, ring_gap_change, whole) = match finding.detail {
+        Some(Detail::Oval { axis, exact, .. }) => (axis, None, exact),
+        Some(Detail::RingGap(change)) => (None, Some(text(change).text), true),
+        None => (None, None, true),
+    };
     let feature = finding.key.feature;
     Row {
         feature: format!("{}/{}", feature.kind.key(), feature.position),
         quantity: finding.key.quantity.key(),
         which: which_key(finding.key),
-        exact: value.as_ref().is_some_and(|shown| shown.exact),
+        exact: whole && value.as_ref().is_some_and(|shown| shown.exact),
         value: value.map(|shown| shown.text),
         unit: unit.sign(),
+        axis_degrees,
+        ring_gap_change,
         comparison: comparison_key(comparison),
         beyond_by,
         margin: margin.map(|m| text(m).text),
         limits: limits(finding),
+        guide: guide(finding, unit),
         missing: finding.missing.iter().map(ToString::to_string).collect(),
         readings: finding.readings.iter().map(ToString::to_string).collect(),
     }
@@ -144,4 +197,20 @@ fn limits(finding: &Finding) -> Limits<'_> {
         service: given(Bound::Service),
         source: &finding.limits.source,
     }
+}
+
+fn guide(finding: &Finding, unit: Unit) -> Option<Guide> {
+    let guide = finding.guide.as_ref()?;
+    let text = |length| show(length, unit, unit.decimals()).text;
+    let rules = guide.rules.iter().map(|rule| Rule {
+        low: text(rule.low),
+        high: text(rule.high),
+        unit: unit.sign(),
+        text: rule.common.text,
+        source: rule.common.source,
+    });
+    Some(Guide {
+        word: guide_key(guide.word),
+        rules: rules.collect(),
+    })
 }

@@ -16,6 +16,9 @@ pub enum Quantity {
     OutOfRound,
     /// Difference of diameters along the axis.
     Taper,
+    /// The middle above the mean of the ends: a barrel, or below: an
+    /// hour-glass. No manual limits it by a name of its own.
+    Barrel,
     /// Bore minus piston, on diameter (piston-to-wall).
     Clearance,
 }
@@ -75,11 +78,12 @@ pub const fn wears(kind: Kind, quantity: Quantity) -> Wear {
 }
 
 impl Quantity {
-    const ALL: [Self; 5] = [
+    const ALL: [Self; 6] = [
         Self::Size,
         Self::Wear,
         Self::OutOfRound,
         Self::Taper,
+        Self::Barrel,
         Self::Clearance,
     ];
 
@@ -91,6 +95,7 @@ impl Quantity {
             Self::Wear => "wear",
             Self::OutOfRound => "out_of_round",
             Self::Taper => "taper",
+            Self::Barrel => "barrel",
             Self::Clearance => "clearance",
         }
     }

@@ -51,18 +51,21 @@ test("from the first visit to a finding, with the server gone", async ({ bench, 
     value: "82.112 mm",
     mark: "large",
     words: "reads beyond limit by 0.012 mm (too large)",
+    guide: "",
   });
   expect(first.rows).toContainEqual({
     label: "Out-of-round, top",
     value: "+0.051 mm",
     mark: "shape",
     words: "reads beyond limit by 0.011 mm",
+    guide: "",
   });
   expect(first.rows).toContainEqual({
     label: "Size, smallest",
     value: "82.018 mm",
     mark: "new",
     words: "reads inside new limits",
+    guide: "",
   });
   expect(second.words).toContain("not all of it measured");
   expect(second.missing).toContain("Bore 2, bottom, thrust");

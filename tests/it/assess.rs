@@ -11,7 +11,7 @@ use crate::golden::golden;
 use crate::make::{exact, feature, limit, measured, value};
 
 pub fn worked_example() -> Session {
-    let mut fields = vec![Field::Cylinders(2), Field::Mains(3)];
+    let mut fields = vec![Field::Cylinders(2), Field::Mains(4)];
     for row in golden!("worked_limits.csv") {
         let text = format!("{} {}", row.get("value"), row.get("unit"));
         fields.push(limit(row.get("limit"), &text));
@@ -36,19 +36,24 @@ fn findings_are_as_worked_by_hand() {
     let session = worked_example();
     let assessment = assess(&session);
     let view = present::findings(&session, &assessment);
-    let rows = view.kinds.iter().flat_map(|kind| &kind.features);
-    let rows = rows.flat_map(|feature| &feature.rows);
+    // The screen has the worst first, the table the order of measuring.
+    let shown = |feature: Feature| {
+        let mut features = view.kinds.iter().flat_map(|kind| &kind.features);
+        let title = present::feature(feature);
+        features
+            .find(|view| view.title == title)
+            .expect("a feature")
+    };
+    let rows = session.features().flat_map(|feature| &shown(feature).rows);
     let found: Vec<[String; 5]> = assessment
         .findings
         .iter()
         .zip(rows)
         .map(|(finding, row)| {
             let key = finding.key;
-            let feature = format!("{}/{}", key.feature.kind.key(), key.feature.position);
-            let quantity = key.quantity.key().to_owned();
             [
-                feature,
-                quantity,
+                key.feature.to_string(),
+                key.quantity.key().to_owned(),
                 which_key(key),
                 row.value.clone(),
                 row.words.clone(),

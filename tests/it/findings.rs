@@ -2,11 +2,11 @@
 
 use expect_test::{Expect, expect};
 use fenderbench::assess::assess;
-use fenderbench::present::{FindingsView, findings};
+use fenderbench::present::{FindingsView, feature as feature_name, findings};
 use fenderbench::session::{Document, Edit, Field, Kind, RouteChoice, Session};
 
 use crate::assess::worked_example;
-use crate::make::{INCH, TABLET, document, limit, measured};
+use crate::make::{INCH, TABLET, document, exact, feature, limit, measured};
 
 fn view(session: &Session) -> FindingsView {
     findings(session, &assess(session))
@@ -30,12 +30,15 @@ fn check_features(session: &Session, expect: &Expect) {
     expect.assert_eq(&lines.collect::<Vec<_>>().join("\n"));
 }
 
-fn check_rows(session: &Session, kind: Kind, position: usize, expect: &Expect) {
+fn check_rows(session: &Session, kind: Kind, position: u8, expect: &Expect) {
     let view = view(session);
-    let kind = view.kinds.iter().find(|view| view.kind == kind).unwrap();
-    let rows = kind.features[position - 1].rows.iter().map(|row| {
+    let title = feature_name(feature(kind, position));
+    let mut features = view.kinds.iter().flat_map(|kind| &kind.features);
+    let shown = features.find(|view| view.title == title).unwrap();
+    let rows = shown.rows.iter().map(|row| {
         let sense = row
             .sense
+            .as_ref()
             .map(|sense| format!(" ({sense})"))
             .unwrap_or_default();
         format!(
@@ -54,15 +57,16 @@ fn a_feature_is_named_after_its_worst() {
     check_features(
         &worked_example(),
         &expect![[r#"
-        Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
-        Bore 2 [large] Size reads beyond limit by 0.005 mm (too large); not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
-        Piston 1 [service] Piston-to-wall reads inside service limit — 
-        Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
-        Main journal 1 [shape] Out-of-round reads beyond limit by 0.0053 mm — 
-        Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
-        Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
-        Rod journal 1 [no-limit] Size no limit given — 
-        Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
+            Bore 2 [large] Size reads beyond limit by 0.005 mm (too large); not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
+            Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
+            Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
+            Piston 1 [service] Piston-to-wall reads inside service limit — 
+            Main journal 1 [shape] Out-of-round reads beyond limit by ≈ 0.006 mm — 
+            Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
+            Main journal 4 [service] Size reads inside service limit — 
+            Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
+            Rod journal 1 [no-limit] Size no limit given — 
+            Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
     );
 }
 
@@ -153,11 +157,68 @@ fn limits_stand_as_the_manual_prints_them() {
 }
 
 #[test]
-fn the_plain_route_says_what_it_cannot_see() {
-    let blind = |route| view(&measured(vec![Field::Route(route)], &[])).blind;
-    assert_eq!(blind(RouteChoice::Standard), None);
-    expect![["Two places in the same two directions cannot see an oval that lies at 45° to them."]]
-        .assert_eq(blind(RouteChoice::Plain).unwrap());
+fn what_cannot_be_seen_is_said_once_where_it_matters() {
+    let check = |route, expect: Expect| {
+        let view = view(&measured(vec![Field::Route(route)], &[]));
+        let kinds = view.kinds.iter();
+        let said = kinds.flat_map(|kind| kind.blind.iter().map(move |told| (kind.title, told)));
+        let said = said.map(|(title, told)| format!("{title}: {told}"));
+        expect.assert_eq(&said.collect::<Vec<_>>().join("\n"));
+    };
+    check(
+        RouteChoice::Standard,
+        expect![[r#"
+        Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number.
+        Bores: Out-of-round of bores in two directions does not see an oval at 45° to them: the fuller route does."#]],
+    );
+    check(
+        RouteChoice::Fuller,
+        expect![
+            "Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number."
+        ],
+    );
+    check(
+        RouteChoice::Plain,
+        expect![[r#"
+        Bores: Out-of-round is a difference of diameters: gauges that touch at two points do not see three lobes, or any odd number.
+        Main journals: Two places in the same two directions cannot see an oval that lies at 45° to them."#]],
+    );
+}
+
+#[test]
+fn repeats_say_how_far_they_lie_apart() {
+    let at = "bore/1/whole/top/0";
+    let readings = [
+        (at, "82.011 mm"),
+        (at, "82.014 mm"),
+        (at, "82.012 mm"),
+        ("bore/1/whole/top/90", "82.010 mm"),
+        ("bore/1/whole/reference/0", "82.000 mm"),
+        ("bore/1/whole/reference/0", "82.000 mm"),
+        ("bore/9/whole/top/0", "82.010 mm"),
+        ("bore/9/whole/top/0", "82.020 mm"),
+    ];
+    let session = measured(vec![Field::Cylinders(2)], &readings);
+    let view = view(&session);
+    let bores = &view.kinds[0].features;
+    let told = [
+        "top, thrust: 0.003 mm in 3 readings",
+        "unworn reference, thrust: 0.000 mm in 2 readings",
+    ];
+    assert_eq!(
+        bores[0].repeats, told,
+        "a layout without bore 9 says nothing of it"
+    );
+    assert_eq!(bores[1].repeats, [""; 0]);
+
+    let mut struck = session;
+    let second = *struck.readings.keys().nth(1).unwrap();
+    struck.readings.get_mut(&second).unwrap().strikes = 1;
+    let repeats = assess(&struck).repeats;
+    assert_eq!(
+        (repeats[0].count, repeats[0].spread),
+        (2, exact("0.001 mm"))
+    );
 }
 
 #[test]
@@ -199,4 +260,27 @@ fn a_feature_measured_in_part_says_so() {
         assert_eq!(words(&readings[..n]), part);
     }
     assert_eq!(words(&readings), "Size reads inside service limit");
+}
+
+#[test]
+fn the_worst_of_a_kind_stand_first() {
+    let fields = vec![
+        Field::Cylinders(6),
+        limit("bore/size/new_high", "82.020 mm"),
+        limit("bore/size/service", "82.100 mm"),
+    ];
+    let sizes = [
+        (1, "82.010 mm"),
+        (2, "82.050 mm"),
+        (3, "82.110 mm"),
+        (4, "82.130 mm"),
+        (6, "82.110 mm"),
+    ];
+    let readings = sizes.map(|(bore, size)| (format!("bore/{bore}/whole/top/0"), size));
+    let readings: Vec<_> = readings.iter().map(|(a, b)| (a.as_str(), *b)).collect();
+    let view = view(&measured(fields, &readings));
+    let order = view.kinds[0].features.iter().map(|f| f.title.as_str());
+    let order: Vec<_> = order.collect();
+    let expected = ["Bore 4", "Bore 3", "Bore 6", "Bore 2", "Bore 1", "Bore 5"];
+    assert_eq!(order, expected, "equals by position, the unread last");
 }

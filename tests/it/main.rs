@@ -43,10 +43,12 @@ mod shelf;
 
 mod assess;
 mod report;
+mod shapes;
 
 mod face;
 mod findings;
 mod gauges;
+mod guide;
 mod keypad;
 mod limits_form;
 mod preview;

@@ -38,10 +38,12 @@ fn keys_are_stable() {
           "compared": "as read, without uncertainty",
           "findings": [
             {
+              "axis_degrees": null,
               "beyond_by": null,
               "comparison": "inside_service_limit",
               "exact": false,
               "feature": "piston/1",
+              "guide": null,
               "limits": {
                 "new_high": null,
                 "new_low": null,
@@ -59,15 +61,18 @@ fn keys_are_stable() {
                 "11@a1",
                 "12@a1"
               ],
+              "ring_gap_change": null,
               "unit": "mm",
               "value": "81.951",
               "which": "mean"
             },
             {
+              "axis_degrees": null,
               "beyond_by": null,
               "comparison": "not_measured",
               "exact": false,
               "feature": "piston/1",
+              "guide": null,
               "limits": {
                 "new_high": null,
                 "new_low": null,
@@ -81,6 +86,7 @@ fn keys_are_stable() {
               ],
               "quantity": "clearance",
               "readings": [],
+              "ring_gap_change": null,
               "unit": "mm",
               "value": null,
               "which": "smallest"
@@ -90,6 +96,14 @@ fn keys_are_stable() {
           "name": "Single",
           "outside_layout": [
             "13@a1"
+          ],
+          "repeats": [
+            {
+              "count": 3,
+              "spread": "0.001",
+              "station": "piston/1/skirt/gauge_point/0",
+              "unit": "mm"
+            }
           ],
           "session": "000000000000f00d",
           "unit": "mm",
@@ -131,4 +145,37 @@ fn a_rounded_value_says_so() {
     assert_eq!(row["value"], "3.2264");
     assert_eq!(row["exact"], false);
     assert_eq!(row["unit"], "in");
+}
+
+#[test]
+fn a_guide_names_its_rules() {
+    let readings = [
+        ("main_journal/1/whole/first/0", "50.000 mm"),
+        ("main_journal/1/whole/first/90", "49.980 mm"),
+    ];
+    let session = measured(vec![Field::Cylinders(1)], &readings);
+    let text = json(&session, &assess(&session)).unwrap();
+    let report: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let rows = report["findings"].as_array().unwrap();
+    let row = |which| {
+        let mut rows = rows.iter();
+        let found = rows.find(|row| row["feature"] == "main_journal/1" && row["which"] == which);
+        found.unwrap()
+    };
+    assert_eq!(row("mean")["guide"], serde_json::Value::Null);
+    let guide = serde_json::to_string_pretty(&row("at/first/0")["guide"]).unwrap();
+    expect![[r#"
+        {
+          "rules": [
+            {
+              "high": "0.0127",
+              "low": "0.000",
+              "source": "common practice",
+              "text": "small car engines",
+              "unit": "mm"
+            }
+          ],
+          "word": "outside_loosest_rule"
+        }"#]]
+    .assert_eq(&guide);
 }

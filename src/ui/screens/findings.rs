@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::present::{self, FeatureView, FindingRow, KindView};
+use crate::present::{self, FeatureView, FindingRow, KindView, LimitRow};
 use crate::session::SessionId;
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
@@ -23,7 +23,6 @@ pub fn findings(id: &SessionId) -> AnyView {
     let mut sheet = el("div", "sheet findings")
         .with(el("h1", "").with("Findings"))
         .with(para("honest", present::COMPARED_AS_READ))
-        .with(view.blind.map(|told| para("honest", told)))
         .with(view.contradiction.map(|told| para("notice", told)));
     for kind in view.kinds {
         sheet = sheet.with(of_kind(kind, &limits));
@@ -54,8 +53,6 @@ fn of_kind(kind: KindView, limits: &str) -> El {
         let told = "No limits given yet: enter those of the manual";
         para("", link("", limits, told))
     } else {
-        let rows = kind.limits.into_iter();
-        let rows = rows.map(|row| format!("{}: {}", row.quantity, row.text));
         let source = if kind.source.is_empty() {
             "not noted"
         } else {
@@ -63,17 +60,37 @@ fn of_kind(kind: KindView, limits: &str) -> El {
         };
         el("details", "limits-used")
             .with(el("summary", "").with("Limits used"))
-            .with(list(rows.collect()))
+            .with(limit_list(kind.limits))
             .with(para("", format!("Source: {source}")))
     };
     let mut section = el("section", "")
         .id("kind")
         .with(heading(kind.title))
-        .with(told);
+        .with(told)
+        .with((!kind.rules.is_empty()).then(|| common_rules(kind.rules)));
     for feature in kind.features {
         section = section.with(of_feature(feature));
     }
+    for told in kind.blind {
+        section = section.with(para("honest", told));
+    }
     section
+}
+
+fn common_rules(rules: Vec<LimitRow>) -> El {
+    el("details", "limits-used")
+        .id("common-rules")
+        .with(el("summary", "").with("Common rules, no verdict"))
+        .with(para("", present::COMMON_RULES))
+        .with(limit_list(rules))
+}
+
+fn limit_list(rows: Vec<LimitRow>) -> El {
+    let rows = rows.into_iter();
+    list(
+        rows.map(|row| format!("{}: {}", row.quantity, row.text))
+            .collect(),
+    )
 }
 
 fn of_feature(feature: FeatureView) -> El {
@@ -82,25 +99,29 @@ fn of_feature(feature: FeatureView) -> El {
         .with(el("b", "").with(feature.title))
         .with(el("span", "").with(feature.words));
     let mut body = el("tbody", "");
-    for one in feature.rows {
-        body = body.with(row(one));
+    for mut one in feature.rows {
+        let note = one.note.take();
+        body = body.with(row(one)).with(note.map(note_row));
     }
     let mut head = el("tr", "");
     for title in ["What", "Value", "Reads"] {
         head = head.with(el("th", "").set("scope", "col").with(title));
     }
     let table = el("table", "").with(el("thead", "").with(head)).with(body);
-    let missing = (!feature.missing.is_empty()).then(|| {
-        para(
-            "missing",
-            format!("Not read: {}.", feature.missing.join("; ")),
-        )
-    });
+    let told = |what: &str, rows: Vec<String>| {
+        (!rows.is_empty()).then(|| format!("{what}: {}.", rows.join("; ")))
+    };
+    let repeats = told(
+        "Read more than once, largest less smallest",
+        feature.repeats,
+    );
+    let missing = told("Not read", feature.missing);
     el("details", "feature-findings")
         .id("feature-findings")
         .with(summary)
         .with(table)
-        .with(missing)
+        .with(repeats.map(|told| para("repeats", told)))
+        .with(missing.map(|told| para("missing", told)))
 }
 
 fn row(row: FindingRow) -> El {
@@ -109,10 +130,16 @@ fn row(row: FindingRow) -> El {
         .with(row.sense.map(|sense| el("small", "").with(sense)));
     let reads = el("td", "reads")
         .with(mark_sign(row.mark))
-        .with(el("span", "").with(row.words));
+        .with(el("span", "").with(row.words))
+        .with(row.guide.map(|guide| el("small", "").with(guide)));
     el("tr", "")
         .id("finding")
         .with(el("th", "").set("scope", "row").with(row.label))
         .with(value)
         .with(reads)
+}
+
+/// A sentence across the table, under the row it belongs to.
+fn note_row(note: String) -> El {
+    el("tr", "note").with(el("td", "").set("colspan", "3").with(note))
 }

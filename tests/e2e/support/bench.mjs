@@ -250,7 +250,8 @@ export class Bench {
           label: row.querySelector("th").textContent,
           value: row.querySelector("td").firstChild.textContent,
           mark: row.querySelector(".mark").dataset.mark,
-          words: row.querySelector(".reads").textContent,
+          words: row.querySelector(".reads span").textContent,
+          guide: row.querySelector(".reads small")?.textContent ?? "",
         })),
       })),
     );

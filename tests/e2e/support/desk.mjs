@@ -23,6 +23,7 @@ const QUANTITY = {
   wear: "Wear",
   out_of_round: "Out-of-round",
   taper: "Taper",
+  barrel: "Barrel or hour-glass",
   clearance: "Piston-to-wall",
 };
 const LEVEL = {
@@ -40,24 +41,37 @@ const DIRECTION = {
   rod_journal: { 0: "in line with the throw", 90: "across the throw" },
 };
 
-/** The report's findings as [feature, label, value, words], as the screens put them. */
+const GUIDE = {
+  inside_strictest_rule: "inside the strictest common rule",
+  outside_loosest_rule: "outside the loosest common rule",
+  rules_disagree: "common rules disagree, ask the shop",
+};
+
+/** The report's findings as [feature, label, value, words, guide], as the screens put them. */
 export function asShown(report) {
-  return report.findings.map((finding) => {
+  const rows = report.findings.map((finding) => {
     const [kind, position] = finding.feature.split("/");
     const named = `${KIND[kind]} ${position}`;
-    return [named, label(kind, finding), value(finding), words(finding)];
+    const guide = finding.guide ? GUIDE[finding.guide.word] : "";
+    return [named, label(kind, finding), value(finding), words(finding), guide];
   });
+  return rows.sort(byFeature);
 }
 
 /** What the findings screen shows, in the same shape. */
 export function asRows(findings) {
-  return findings.flatMap(({ feature, rows }) =>
-    rows.map((row) => [feature, row.label, row.value, row.words]),
+  const rows = findings.flatMap(({ feature, rows }) =>
+    rows.map((row) => [feature, row.label, row.value, row.words, row.guide]),
   );
+  return rows.sort(byFeature);
 }
+
+// The screen has the worst first, the report the order of measuring.
+const byFeature = ([a], [b]) => a.localeCompare(b);
 
 function label(kind, { quantity, which }) {
   const name = QUANTITY[quantity];
+  if (quantity === "barrel") return name;
   const [at, where, degrees] = which.split("/");
   if (at === "at") return `${name}, ${LEVEL[where]}${degrees === "45" ? " (45° pair)" : ""}`;
   if (which === "along/means") return `${name}, between the means of the ends`;
@@ -67,19 +81,20 @@ function label(kind, { quantity, which }) {
   return `${name}, ${which}`;
 }
 
-const isShape = (quantity) => ["out_of_round", "taper"].includes(quantity);
+const isShape = (quantity) => ["out_of_round", "taper", "barrel"].includes(quantity);
 const isNothing = (text) => /^-?0\.0*$/.test(text);
 
-function value({ quantity, value: text, exact, unit }) {
+function value({ quantity, which, value: text, exact, unit }) {
   if (text === null) return "—";
-  const plus = isShape(quantity) && !text.startsWith("-") && !isNothing(text) ? "+" : "";
+  const signed = isShape(quantity) && which !== "fitted";
+  const plus = signed && !text.startsWith("-") && !isNothing(text) ? "+" : "";
   return `${exact ? "" : "≈ "}${plus}${text.replace("-", "−")} ${unit}`;
 }
 
-function words({ quantity, comparison, beyond_by: by, value: text, unit }) {
+function words({ quantity, comparison, beyond_by: by, value: text, exact, unit }) {
   const amount = () => {
     const way = by.startsWith("-") ? " (too small)" : " (too large)";
-    return `by ${by.replace("-", "")} ${unit}${isShape(quantity) ? "" : way}`;
+    return `by ${exact ? "" : "≈ "}${by.replace("-", "")} ${unit}${isShape(quantity) ? "" : way}`;
   };
   switch (comparison) {
     case "inside_new_limits":
