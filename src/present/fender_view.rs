@@ -3,10 +3,10 @@
 use super::Fender;
 use super::keypad::Face;
 use super::pace::time_left;
-use super::route::{Progress, Purpose, Stop, next_open, progress};
+use super::route::{Progress, Purpose, Stop, next_open, progress, size_text};
 use super::wording;
 use crate::assess::compare_reading;
-use crate::session::{Feature, Quantity, Session, Stamp};
+use crate::session::{Feature, Indication, Quantity, Session, Stamp};
 
 /// What the fender screen shows besides the keypad.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -101,7 +101,10 @@ pub fn last_read(session: &Session) -> Option<LastRead> {
     let comparison = Some(compare_reading(session, reading));
     Some(LastRead {
         station: wording::station(reading.station),
-        value: reading.entered.to_string(),
+        value: match &reading.entered {
+            Indication::Size(size) => size.to_string(),
+            Indication::Deviation(by) => format!("{by} makes {}", size_text(session, reading)),
+        },
         mark: wording::mark(Quantity::Size, comparison),
         words: wording::comparison_words(Quantity::Size, comparison, session.display_unit()),
     })

@@ -73,7 +73,7 @@ pub fn gauges(session: &Session) -> GaugesView {
     }
     let uses = Kind::ALL.into_iter().map(|kind| {
         let fit = gauges.iter().filter(|row| row.gauge.kind.measures(kind));
-        let options: Vec<_> = fit.map(|row| (row.id, row.title.clone())).collect();
+        let options: Vec<_> = fit.map(|row| (row.id, named(row))).collect();
         let used = session.gauge_for(kind).map(|(id, ..)| id);
         let chosen = options.iter().position(|(id, _)| Some(*id) == used);
         UseRow {
@@ -87,6 +87,11 @@ pub fn gauges(session: &Session) -> GaugesView {
         uses: uses.collect(),
         gauges,
     }
+}
+
+/// A gauge by its name and range.
+fn named(row: &GaugeRow) -> String {
+    format!("{}{}", row.title, wording::range(&row.gauge))
 }
 
 fn setting(set: Option<&SetTo>, kind: GaugeKind) -> String {

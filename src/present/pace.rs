@@ -20,8 +20,8 @@ pub(super) fn time_left(session: &Session, stops: &[Stop]) -> String {
     let minutes = (open * pace(session).unwrap_or(USUAL_S)).div_ceil(60);
     match (open, minutes / 60, minutes % 60) {
         (0, ..) => String::new(),
-        (_, 0, minutes) => format!("about {minutes} min left"),
-        (_, hours, minutes) => format!("about {hours} h {minutes} min left"),
+        (_, 0, minutes) => format!("≈ {minutes} min left"),
+        (_, hours, minutes) => format!("≈ {hours} h {minutes} min left"),
     }
 }
 

@@ -3,9 +3,10 @@
 use litemap::LiteMap;
 
 use crate::assess::{Assessment, FindingKey, Which};
-use crate::quantity::{Exact, Size};
+use crate::quantity::{Exact, Size, show};
 use crate::session::{
-    Direction, Feature, Kind, Level, Quantity, RouteChoice, Session, Station, ordered,
+    Direction, Feature, Indication, Kind, Level, Quantity, Reading, RouteChoice, Session, Station,
+    ordered,
 };
 
 /// One reading in so many is taken again at the end (common practice: a
@@ -17,7 +18,7 @@ const REPEAT_ONE_IN: usize = 10;
 pub struct Stop {
     /// The station.
     pub station: Station,
-    /// The readings that stand there, as typed.
+    /// The sizes that were read there.
     pub values: Vec<String>,
     /// How many are asked for: two at the end of the route, where a part of
     /// all is read again.
@@ -83,7 +84,7 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
     let mut values = LiteMap::<Station, Vec<String>>::new();
     for (_, reading) in session.standing() {
         let here = values.entry(reading.station).or_default();
-        here.push(reading.entered.to_string());
+        here.push(size_text(session, reading));
     }
     let mut stations = Vec::new();
     for kind in Kind::ALL {
@@ -108,6 +109,19 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
     let first = stations.into_iter().map(|station| (station, 1));
     let again = again.into_iter().map(|station| (station, 2));
     first.chain(again).map(stop).collect()
+}
+
+/// What a reading comes to, as it was typed where it is a size.
+pub(super) fn size_text(session: &Session, reading: &Reading) -> String {
+    match (&reading.entered, session.size_of(reading)) {
+        (Indication::Deviation(by), Some(size)) => {
+            let decimals = by.text().split_once('.').map_or(0, |(_, d)| d.len());
+            let decimals = u8::try_from(decimals).unwrap_or(u8::MAX);
+            let shown = show(size.into(), by.unit(), decimals);
+            format!("{} {}", shown.text, by.unit().sign())
+        }
+        (entered, _) => entered.to_string(),
+    }
 }
 
 /// What is read again: a tenth of the stations, evenly spread, and of each

@@ -312,10 +312,15 @@ pub const fn sense(sense: Sense) -> &'static str {
 /// A gauge with graduation, unit and range.
 #[must_use]
 pub fn gauge(gauge: &Gauge) -> String {
+    let kind = gauge_kind(gauge.kind);
+    format!("{kind}, {}{}", gauge.graduation, range(gauge))
+}
+
+/// The range of a gauge after a comma; nothing without one.
+pub(super) fn range(gauge: &Gauge) -> String {
     let range = gauge.range.as_ref();
     let range = range.map(|(least, greatest)| format!(", {} to {greatest}", least.text()));
-    let kind = gauge_kind(gauge.kind);
-    format!("{kind}, {}{}", gauge.graduation, range.unwrap_or_default())
+    range.unwrap_or_default()
 }
 
 /// A kind of gauge.

@@ -8,7 +8,7 @@ use crate::session::{
     Arrangement, CYLINDERS_MAX, Counting, FirstEnd, MAINS_MAX, NOTE_MAX, RouteChoice, Use,
 };
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::field::{among, choices, stepper, text_field};
+use crate::ui::parts::field::{choices, stepper, text_field};
 use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{para, shown_while};
 
@@ -46,9 +46,15 @@ pub fn set_up_fields(form: Form) -> El {
         .with(choice(
             form,
             "Cylinders stand",
-            Arrangement::ALL.map(|a| (a, present::arrangement(a))),
-            |f| f.arrangement,
-            NewSession::set_arrangement,
+            Arrangement::ALL.map(present::arrangement).to_vec(),
+            |f| place(&Arrangement::ALL, &f.arrangement),
+            |f, at| {
+                Arrangement::ALL
+                    .into_iter()
+                    .nth(at)
+                    .into_iter()
+                    .for_each(|a| f.set_arrangement(a));
+            },
         ))
         .with(counted(
             form,
@@ -76,16 +82,16 @@ pub fn set_up_fields(form: Form) -> El {
         .with(choice(
             form,
             "Unit",
-            Unit::ALL.map(|u| (u, u.sign())),
-            |f| f.unit,
-            |f, u| f.unit = u,
+            Unit::ALL.map(Unit::sign).to_vec(),
+            |f| place(&Unit::ALL, &f.unit),
+            |f, at| f.unit = Unit::ALL.get(at).copied().unwrap_or(f.unit),
         ))
         .with(choice(
             form,
             "Route",
-            RouteChoice::ALL.map(|r| (r, present::route_choice(r))),
-            |f| f.route,
-            |f, r| f.route = r,
+            RouteChoice::ALL.map(present::route_choice).to_vec(),
+            |f| place(&RouteChoice::ALL, &f.route),
+            |f, at| f.route = RouteChoice::ALL.get(at).copied().unwrap_or(f.route),
         ))
         .with(blind)
         .with(more(form))
@@ -100,9 +106,9 @@ fn more(form: Form) -> El {
     let counting = choice(
         form,
         "Cylinders are counted",
-        Counting::ALL.map(|c| (c, present::counting(c))),
-        |f| f.counting,
-        |f, c| f.counting = c,
+        Counting::ALL.map(present::counting).to_vec(),
+        |f| place(&Counting::ALL, &f.counting),
+        |f, at| f.counting = Counting::ALL.get(at).copied().unwrap_or(f.counting),
     );
     let one_bank = flag(move || !form.read(NewSession::has_banks));
     el("details", "more")
@@ -111,38 +117,40 @@ fn more(form: Form) -> El {
         .with(choice(
             form,
             "Use",
-            Use::ALL.map(|u| (u, present::machine_use(u))),
-            |f| f.machine_use,
-            |f, u| f.machine_use = u,
+            Use::ALL.map(present::machine_use).to_vec(),
+            |f| place(&Use::ALL, &f.machine_use),
+            |f, at| f.machine_use = Use::ALL.get(at).copied().unwrap_or(f.machine_use),
         ))
         .with(choice(
             form,
             "Number 1 is at",
-            FirstEnd::ALL.map(|e| (e, present::first_end(e))),
-            |f| f.first_end,
-            |f, e| f.first_end = e,
+            FirstEnd::ALL.map(present::first_end).to_vec(),
+            |f| place(&FirstEnd::ALL, &f.first_end),
+            |f, at| f.first_end = FirstEnd::ALL.get(at).copied().unwrap_or(f.first_end),
         ))
         .with(el("div", "").when("hidden", one_bank).with(counting))
 }
 
-/// A choice for a field of the set-up.
-fn choice<T, const N: usize>(
+/// A choice for a field of the set-up, by places in a list.
+fn choice(
     form: Form,
     legend: &'static str,
-    options: [(T, &'static str); N],
-    read: fn(&NewSession) -> T,
-    write: fn(&mut NewSession, T),
-) -> El
-where
-    T: Copy + PartialEq + Send + Sync + 'static,
-{
-    let (chosen, choose) = among(
-        options.map(|(value, _)| value),
-        move || form.read(read),
-        move |value| form.write(|form| write(form, value)),
-    );
-    let options = options.map(|(_, label)| label.to_owned()).to_vec();
-    choices(legend, options, chosen, choose)
+    options: Vec<&'static str>,
+    read: fn(&NewSession) -> usize,
+    write: fn(&mut NewSession, usize),
+) -> El {
+    let options = options.into_iter().map(str::to_owned).collect();
+    let shown: Box<dyn Fn() -> usize + Send + Sync> = Box::new(move || form.read(read));
+    let shown = Signal::derive(shown);
+    let choose = Callback::new(move |at| form.write(|form| write(form, at)));
+    choices(legend, options, shown, choose)
+}
+
+/// The place of a value in a list.
+fn place<T: PartialEq>(all: &[T], one: &T) -> usize {
+    all.iter()
+        .position(|other| other == one)
+        .unwrap_or(all.len())
 }
 
 /// A small count.

@@ -71,7 +71,12 @@ fn list(stops: &[Stop], here: Option<Station>, visit: Visit, name: fn(Station) -
             (Purpose::Add, "no")
         };
         let values = match (stop.is_read(), stop.asked) {
-            (true, _) => stop.values.join(", "),
+            // A number does not part from its unit.
+            (true, _) => stop
+                .values
+                .join(";")
+                .replace(' ', "\u{a0}")
+                .replace(';', ", "),
             (false, 1) => "open".to_owned(),
             (false, _) => "a second time".to_owned(),
         };

@@ -220,7 +220,7 @@ export class Bench {
       sections.flatMap((section) =>
         [...section.querySelectorAll("button[data-read]")].map((row) => [
           `${section.querySelector("h2").textContent}, ${row.querySelector("span").textContent}`,
-          row.querySelector("b").textContent,
+          row.querySelector("b").textContent.replaceAll("\u00a0", " "),
         ]),
       ),
     );
