@@ -132,7 +132,16 @@ pub fn value(
 /// Everything an assessment says, without the ids of the readings.
 pub fn said(session: &Session) -> Vec<String> {
     let assessment = assess(session);
-    let said = assessment.findings.iter();
-    said.map(|f| format!("{:?} {:?} {:?} {:?}", f.key, f.outcome, f.limits, f.missing))
-        .collect()
+    let findings = assessment.findings.iter().map(|f| {
+        let (limits, missing) = (&f.limits, &f.missing);
+        format!(
+            "{:?} {:?} {:?} {limits:?} {:?} {missing:?}",
+            f.key, f.outcome, f.detail, f.guide
+        )
+    });
+    let repeats = assessment
+        .repeats
+        .iter()
+        .map(|repeats| format!("{repeats:?}"));
+    findings.chain(repeats).collect()
 }
