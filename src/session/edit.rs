@@ -267,7 +267,12 @@ impl Session {
 }
 
 impl Gauge {
-    fn check(&self) -> Result<(), Refused> {
+    /// Checks a gauge by itself.
+    ///
+    /// # Errors
+    /// [`Refused::Gauge`] for a graduation of zero and for a range that ends
+    /// before it starts.
+    pub fn check(&self) -> Result<(), Refused> {
         let zero = Size::from_quanta(0);
         let runs_backward =
             |(least, greatest): &(Entered, Entered)| greatest.size() <= least.size();

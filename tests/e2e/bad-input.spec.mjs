@@ -3,15 +3,17 @@
 import { expect, test } from "./support/bench.mjs";
 import { changed, sample } from "./support/files.mjs";
 
-const READING = "44@5a3b1e00";
+// Of a piston, by a micrometer; the first of the file is of a bore, by a dial.
+const READING = "92@5a3b1e01";
+const DIAL = "62@5a3b1e01";
 
 /** Files with something wrong, made from a good one, and the sentence each of them gets. */
 const BAD_FILES = {
-  "cut off": [(text) => text.slice(0, 5000), "The file is cut off: it ends at line 70, column 30."],
+  "cut off": [(text) => text.slice(0, 5000), "The file is cut off: it ends at line 74, column 31."],
   empty: [() => "", "The file is cut off: it ends at line 1, column 0."],
   "with a brace turned round": [
-    (text) => text.replace('"46@5a3b1e00":{', '"46@5a3b1e00":}'),
-    "The file is damaged at line 63, column 15: that is not JSON.",
+    (text) => text.replace('"93@5a3b1e01":{', '"93@5a3b1e01":}'),
+    "The file is damaged at line 109, column 15: that is not JSON.",
   ],
   "that is a note": [
     () => "Bore 1: 82.003",
@@ -25,7 +27,7 @@ const BAD_FILES = {
   "of 3 MB": [(text) => text.padEnd(3 * 2 ** 20), "This file has 3072 kB and at most 2560 kB are read."],
   "100 000 deep": [() => "[".repeat(100_000), "The file is nested deeper than 16 levels."],
   "with an id twice": [
-    (text) => text.replace('"45@5a3b1e00":', `"${READING}":`),
+    (text) => text.replace('"93@5a3b1e01":', `"${READING}":`),
     `In readings: “${READING}” appears twice.`,
   ],
   "with a low limit above the high one": [
@@ -50,7 +52,7 @@ const BAD_FILES = {
   ],
   "with 1e400 strikes": [
     (text) => text.replace('"strikes":0', '"strikes":1e400'),
-    `In readings, ${READING}: “strikes” is not a whole number.`,
+    `In readings, ${DIAL}: “strikes” is not a whole number.`,
   ],
   "with a value of 1e400": [
     session((s) => (s.readings[READING].value = "1e400")),
@@ -59,6 +61,10 @@ const BAD_FILES = {
   "with a value of zero": [
     session((s) => (s.readings[READING].value = "0.000")),
     `In readings, ${READING}: “value” is zero, which is no size.`,
+  ],
+  "with a deviation that is not a number": [
+    session((s) => (s.readings[DIAL].deviation = "NaN")),
+    `In readings, ${DIAL}: “NaN” is not a number: digits and one point only.`,
   ],
   "with a gauge that is not in it": [
     session((s) => (s.readings[READING].gauge = "999@1")),
@@ -111,7 +117,7 @@ test("a file that was changed after it was written says so before it is taken in
   await bench.open();
   const before = await bench.stored();
   const warning = bench.page.getByTestId("warning");
-  const flipped = text.replace(/(?<=44@5a3b1e00":.*"value":"82\.0)\d/, (digit) => String(9 - digit));
+  const flipped = text.replace(/(?<=62@5a3b1e01":.*"deviation":"0\.0)\d/, (digit) => String(9 - digit));
   expect(flipped).not.toBe(text);
   await bench.openFile(flipped);
   await expect(warning).toHaveText(

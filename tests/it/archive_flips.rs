@@ -45,7 +45,7 @@ fn a_text_cut_off_anywhere_is_refused() {
 }
 
 /// Two thousand changes of one byte, spread over the text.
-fn check_flips(session: &Session, part: impl Fn(&str) -> core::ops::Range<usize>) {
+pub fn check_flips(session: &Session, part: impl Fn(&str) -> core::ops::Range<usize>) {
     let text = write(session, PHONE);
     let range = part(&text);
     let mut wrong = Vec::new();

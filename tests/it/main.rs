@@ -20,6 +20,7 @@ mod newer;
 mod repository;
 
 mod entered;
+mod entered_deviation;
 mod exact;
 mod fits;
 mod form;
@@ -38,6 +39,8 @@ mod session;
 mod archive;
 mod archive_bad;
 mod archive_flips;
+mod archive_gauges;
+mod archive_gauges_bad;
 mod archive_records;
 mod shelf;
 
@@ -47,6 +50,7 @@ mod shapes;
 
 mod face;
 mod findings;
+mod gauge_laws;
 mod gauges;
 mod guide;
 mod keypad;

@@ -13,7 +13,8 @@ const USAGE: &str = "\
 desk assess FILE   what the app says about an exported session, as JSON
 desk bench         how long the pure half takes, against its budgets
 desk fits          fitted ovals of invented features, for an outside check
-desk sample        the invented session that comes with the app
+desk sample        the names of the invented sessions that come with the app
+desk sample NAME   one of them
 ";
 
 /// What is asked for.
@@ -22,7 +23,8 @@ enum Order<'a> {
     Assess(&'a OsStr),
     Bench,
     Fits,
-    Sample,
+    Samples,
+    Sample(&'a str),
     Help,
 }
 
@@ -67,7 +69,8 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
         ("assess", [file]) => Some(Order::Assess(file)),
         ("bench", []) => Some(Order::Bench),
         ("fits", []) => Some(Order::Fits),
-        ("sample", []) => Some(Order::Sample),
+        ("sample", []) => Some(Order::Samples),
+        ("sample", [name]) => Some(Order::Sample(name.to_str()?)),
         ("help" | "--help" | "-h", []) => Some(Order::Help),
         _ => None,
     }
@@ -79,8 +82,9 @@ fn follow(order: Order<'_>) -> Result<Answer, String> {
         Order::Assess(file) => assess::command(file.as_ref()).map(answer),
         Order::Bench => bench::command(),
         Order::Fits => fits::text().map(answer),
+        Order::Samples => Ok(answer(sample::names())),
         // To the byte what the app would export, so that it can be compared.
-        Order::Sample => sample::text().map(answer),
+        Order::Sample(name) => sample::text(name).map(answer),
         Order::Help => Ok(answer(USAGE.to_owned())),
     }
 }
@@ -108,7 +112,8 @@ mod tests {
         );
         assert_eq!(ordered(&["bench"]).unwrap(), "Bench");
         assert_eq!(ordered(&["fits"]).unwrap(), "Fits");
-        assert_eq!(ordered(&["sample"]).unwrap(), "Sample");
+        assert_eq!(ordered(&["sample"]).unwrap(), "Samples");
+        assert_eq!(ordered(&["sample", "x"]).unwrap(), "Sample(\"x\")");
         for help in ["help", "--help", "-h"] {
             assert_eq!(ordered(&[help]).unwrap(), "Help");
         }
@@ -129,7 +134,7 @@ mod tests {
             &["assess", "a.json", "b.json"],
             &["bench", "fast"],
             &["fits", "200"],
-            &["sample", "a.json"],
+            &["sample", "a", "b"],
             &["Bench"],
         ] {
             assert_eq!(ordered(args), None, "{args:?}");

@@ -1,6 +1,6 @@
 //! The desk as it is run: what it prints where, and its exit codes.
 
-use std::ffi::OsStr;
+use std::ffi::{OsStr, OsString};
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output};
@@ -107,7 +107,7 @@ fn what_the_app_would_not_take_in_is_refused_with_its_reason() -> Result {
         (
             "gauge.json",
             &sample.replace(
-                "\"gauge\":\"9@5a3b1e00\",\"setting\"",
+                "\"gauge\":\"58@5a3b1e01\",\"setting\"",
                 "\"gauge\":\"7@1\",\"setting\"",
             ),
             "the gauge 7@1 is not in the file",
@@ -134,7 +134,7 @@ fn a_strangers_file_sends_nothing_but_text_to_the_terminal() -> Result {
 #[test]
 fn a_session_changed_by_hand_is_assessed_with_a_warning() -> Result {
     let sample = fs::read_to_string(ours("public/samples/hill-climb-six.json"))?;
-    let changed = sample.replace("\"82.128\"", "\"82.028\"");
+    let changed = sample.replace("\"0.129\"", "\"0.029\"");
     assert_ne!(changed, sample);
     let file = Scratch::new("changed.json", changed.as_bytes())?;
     let output = assess(&file.0)?;
@@ -153,7 +153,7 @@ fn words_that_are_no_command_show_the_commands_and_fail() -> Result {
         &["assess"],
         &["assess", "a", "b"],
         &["bench", "x"],
-        &["sample", "x"],
+        &["sample", "a", "b"],
     ] {
         let output = desk(args)?;
         assert_eq!(output.status.code(), Some(2), "{args:?}");
@@ -174,15 +174,33 @@ fn help_goes_where_an_answer_goes() -> Result {
 }
 
 #[test]
-fn the_sample_of_the_app_is_what_the_desk_makes() -> Result {
-    let output = desk(&["sample"])?;
-    assert_eq!(output.status.code(), Some(0));
-    let kept = fs::read(ours("public/samples/hill-climb-six.json"))?;
-    // Not assert_eq: nobody wants to read both files as numbers.
-    assert!(
-        output.stdout == kept,
-        "write it anew: desk sample > public/samples/hill-climb-six.json"
-    );
+fn the_samples_of_the_app_are_what_the_desk_makes() -> Result {
+    let names = String::from_utf8(desk(&["sample"])?.stdout)?;
+    let named = names.lines().map(|name| format!("{name}.json").into());
+    let mut named: Vec<OsString> = named.collect();
+    named.sort_unstable();
+    let kept = fs::read_dir(ours("public/samples"))?;
+    let kept: std::io::Result<Vec<_>> = kept.map(|file| Ok(file?.file_name())).collect();
+    let mut kept = kept?;
+    kept.sort_unstable();
+    assert_eq!(kept, named, "the names are those of the files");
+    for name in names.lines() {
+        let output = desk(&["sample", name])?;
+        assert_eq!(output.status.code(), Some(0), "{name}");
+        let kept = fs::read(ours(&format!("public/samples/{name}.json")))?;
+        // Not assert_eq: nobody wants to read both files as numbers.
+        assert!(
+            output.stdout == kept,
+            "write it anew: desk sample {name} > public/samples/{name}.json"
+        );
+    }
+    Ok(())
+}
+
+#[test]
+fn a_sample_that_is_none_is_refused() -> Result {
+    let none = desk(&["sample", "hill-climb-six.json"])?;
+    assert_refused(&none, &["hill-climb-six.json", "desk sample lists them"]);
     Ok(())
 }
 

@@ -11,6 +11,9 @@ use crate::session::{
     SessionId, SetTo, Setting, Stamp, Station, Use,
 };
 
+const ZERO: &str = "is zero, which is no size";
+const PLAIN: &str = "is not written as a plain decimal";
+
 /// Reads the rest of a file whose format and version have been taken.
 pub(in crate::archive) fn file(mut file: Object<'_>) -> Result<Incoming, ImportError> {
     file.text("app")?;
@@ -122,7 +125,7 @@ fn length_or_null(record: &mut Object<'_>) -> Result<Option<Entered>, ImportErro
     let text = record.text_or_null("value")?;
     let length = text.map(|text| {
         let unit = unit(record, "unit")?;
-        length(record, &text, unit)
+        parsed(record, "value", &text, unit)
     });
     length.transpose()
 }
@@ -164,23 +167,23 @@ fn gauge(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<boo
         return Ok(false);
     };
     let unit = unit(&mut record, "unit")?;
-    let graduation = record.text("graduation")?;
-    let graduation = length(&record, &graduation, unit)?;
-    if graduation.size().quanta() == 0 {
-        return Err(record.wrong("graduation", "is zero"));
-    }
-    let mut end = |key| {
-        let text = record.text_if_any(key)?;
-        text.map(|text| length(&record, &text, unit)).transpose()
+    let graduation = length(&mut record, "graduation", unit)?;
+    let range = match record.text_if_any("least")? {
+        None => None,
+        Some(least) => Some((
+            parsed(&record, "least", &least, unit)?,
+            length(&mut record, "greatest", unit)?,
+        )),
     };
-    let range = end("least")?.zip(end("greatest")?);
-    let away = record.flag("away")?;
     let gauge = Gauge {
         kind,
         graduation,
         range,
-        away,
+        away: record.flag("away")?,
     };
+    gauge
+        .check()
+        .map_err(|why| ImportError::damaged(record.place(), why))?;
     session.gauges.insert(id, register(gauge, record)?);
     Ok(true)
 }
@@ -206,20 +209,23 @@ fn setting(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<b
 
 /// What a gauge was set to; `None` for words of a newer version.
 fn set_to(against: &str, record: &mut Object<'_>) -> Result<Option<SetTo>, ImportError> {
-    let feature = record.text_if_any("feature")?;
-    let feature = feature.as_deref().and_then(Feature::parse);
-    let against = match (against, feature) {
-        ("standard", _) => Against::Standard,
-        ("micrometer", _) => Against::Micrometer,
-        ("feature", Some(feature)) => Against::Feature(feature),
-        _ => return Ok(None),
+    let against = match against {
+        "standard" => Some(Against::Standard),
+        "micrometer" => Some(Against::Micrometer),
+        "feature" => Feature::parse(&record.text("feature")?).map(Against::Feature),
+        _ => None,
+    };
+    let Some(against) = against else {
+        return Ok(None);
     };
     let Some(sense) = Sense::from_key(&record.text("sense")?) else {
         return Ok(None);
     };
     let unit = unit(record, "unit")?;
-    let size = record.text("size")?;
-    let size = length(record, &size, unit)?;
+    let size = length(record, "size", unit)?;
+    if size.size().quanta() == 0 {
+        return Err(record.wrong("size", ZERO));
+    }
     let shows = indication(record, "shows", "shows_deviation", unit)?;
     Ok(Some(SetTo {
         against,
@@ -237,15 +243,14 @@ fn indication(
     unit: Unit,
 ) -> Result<Indication, ImportError> {
     let Some(text) = record.text_if_any(deviation_key)? else {
-        let text = record.text(size_key)?;
-        return Ok(Indication::Size(length(record, &text, unit)?));
+        return Ok(Indication::Size(length(record, size_key, unit)?));
     };
     let deviation = EnteredDeviation::parse(&text, unit)
         .map_err(|why| ImportError::damaged(record.place(), why))?;
     if deviation.text() == text {
         Ok(Indication::Deviation(deviation))
     } else {
-        Err(record.wrong(deviation_key, "is not written as a plain decimal"))
+        Err(record.wrong(deviation_key, PLAIN))
     }
 }
 
@@ -257,7 +262,7 @@ fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<b
     let unit = unit(&mut record, "unit")?;
     let entered = indication(&mut record, "value", "deviation", unit)?;
     if matches!(&entered, Indication::Size(size) if size.size().quanta() == 0) {
-        return Err(record.wrong("value", "is zero, which is no size"));
+        return Err(record.wrong("value", ZERO));
     }
     let gauge = stamp(&mut record, "gauge")?;
     let setting = stamp(&mut record, "setting")?;
@@ -301,7 +306,12 @@ fn unit(record: &mut Object<'_>, key: &str) -> Result<Unit, ImportError> {
     Unit::from_sign(&text).ok_or_else(|| record.wrong(key, "is neither “mm” nor “in”"))
 }
 
-fn length(record: &Object<'_>, text: &str, unit: Unit) -> Result<Entered, ImportError> {
+fn length(record: &mut Object<'_>, key: &str, unit: Unit) -> Result<Entered, ImportError> {
+    let text = record.text(key)?;
+    parsed(record, key, &text, unit)
+}
+
+fn parsed(record: &Object<'_>, key: &str, text: &str, unit: Unit) -> Result<Entered, ImportError> {
     let entered =
         Entered::parse(text, unit).map_err(|why| ImportError::damaged(record.place(), why))?;
     // A stored decimal has the point and nothing round it, so that one value
@@ -309,7 +319,7 @@ fn length(record: &Object<'_>, text: &str, unit: Unit) -> Result<Entered, Import
     if entered.text() == text {
         Ok(entered)
     } else {
-        Err(record.wrong("value", "is not written as a plain decimal"))
+        Err(record.wrong(key, PLAIN))
     }
 }
 
