@@ -17,6 +17,10 @@ fn defaults_are_a_straight_four_in_millimetres() {
             rods_per_throw: 1,
             unit: Millimetre,
             route: Standard,
+            machine_use: Street,
+            first_end: Timing,
+            counting: Across,
+            bore: "",
         }
     "#]]
     .assert_debug_eq(&NewSession::default());
