@@ -25,7 +25,7 @@ test("the sample opens without a network and shows what is worn", async ({ bench
   expect(beyond.map(({ feature, words }) => `${feature}: ${words}`)).toEqual([
     "Bore 5: Taper reads beyond limit by 0.054 mm",
     "Piston 5: Piston-to-wall reads beyond limit by 0.047 mm (too large)",
-    "Rod journal 2: Out-of-round reads beyond limit by 0.031 mm",
+    "Rod journal 2: Out-of-round reads beyond limit by ≈ 0.031 mm",
   ]);
 });
 

@@ -38,7 +38,7 @@ pub mod tests {
     use fenderbench::assess::{FindingKey, Which, assess};
     use fenderbench::quantity::show;
     use fenderbench::report::comparison_key;
-    use fenderbench::session::{Feature, Kind, Quantity, Session};
+    use fenderbench::session::{Feature, Field, Kind, Quantity, Session};
 
     /// The value and the comparison of a finding.
     pub fn told(
@@ -81,8 +81,9 @@ pub mod tests {
         for (name, make) in SAMPLES {
             let session = make().unwrap().session;
             assert!(session.name().ends_with("(invented)"), "{name}");
-            for finding in assess(&session).findings {
-                assert_eq!(finding.limits.source, SOURCE, "{name}");
+            for kind in Kind::ALL {
+                let source = Field::LimitSource(kind, SOURCE.to_owned());
+                assert_eq!(session.field(source.key()), source, "{name}");
             }
         }
     }
