@@ -1,4 +1,4 @@
-//! The sample session, which comes with the app.
+//! The sample sessions, which come with the app.
 
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
@@ -6,18 +6,17 @@ use web_sys::Response;
 
 use super::StoreError;
 
-/// Beside the page, so the worker holds it too and it opens offline.
-const ADDRESS: &str = "samples/hill-climb-six.json";
-
-/// The text of the sample session.
+/// The text of the sample session of this name. It lies beside the page, so
+/// the worker holds it too and it opens offline.
 ///
 /// # Errors
 /// [`StoreError::Other`] if it cannot be had, which offline means that the
 /// app was never made ready to work without a network.
-pub async fn fetch() -> Result<String, StoreError> {
+pub async fn fetch(name: &str) -> Result<String, StoreError> {
+    let address = format!("samples/{name}.json");
     let text = async {
         let window = web_sys::window()?;
-        let response = JsFuture::from(window.fetch_with_str(ADDRESS)).await.ok()?;
+        let response = JsFuture::from(window.fetch_with_str(&address)).await.ok()?;
         let response: Response = response.dyn_into().ok()?;
         let text = response.ok().then(|| response.text().ok()).flatten()?;
         JsFuture::from(text).await.ok()?.as_string()

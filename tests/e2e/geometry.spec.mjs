@@ -116,7 +116,7 @@ for (const viewport of SIZES) {
     await bench.to("Set-up");
     await look("set-up");
     await bench.to("Bench");
-    await bench.tap(bench.button("Try the sample"));
+    await bench.tap(bench.button("A six-cylinder, complete (invented)"));
     await expect(bench.preview).toBeVisible();
     await look("bench with a preview");
     await bench.tap(bench.button(/^Put away/));

@@ -15,7 +15,16 @@ use crate::ui::parts::live::{act, flag, live};
 use crate::ui::parts::press::{heading, main_press, para, press, refusal};
 use crate::ui::state::State;
 
-/// Open a file, or the sample.
+/// The samples by name, each with the words on its key.
+const SAMPLES: [(&str, &str); 2] = [
+    ("hill-climb-six", "A six-cylinder, complete (invented)"),
+    (
+        "pump-twin",
+        "A two-cylinder pump engine, half done (invented)",
+    ),
+];
+
+/// Open a file, or a sample.
 pub fn open_file() -> El {
     let state = State::get();
     let refused = RwSignal::new(None::<String>);
@@ -38,7 +47,6 @@ pub fn open_file() -> El {
             spawn_local(async move { take(file::read(chosen).await) });
         }
     };
-    let try_sample = act(move || spawn_local(async move { take(sample::fetch().await) }));
     let input = el("input", "unseen")
         .set("type", "file")
         .set("accept", ".json,.txt,application/json,text/plain")
@@ -51,10 +59,15 @@ pub fn open_file() -> El {
     let keys = para(
         "actions",
         el("label", "button").with("Open a file").with(input),
-    )
-    .with(press("Try the sample", try_sample));
+    );
+    let mut samples = para("actions samples", el("span", "").with("Or try a sample:"));
+    for (name, words) in SAMPLES {
+        let try_it = act(move || spawn_local(async move { take(sample::fetch(name).await) }));
+        samples = samples.with(press(words, try_it));
+    }
     el("div", "fields")
         .with(keys)
+        .with(samples)
         .with(refusal(refused))
         .with(before)
 }
