@@ -20,7 +20,7 @@ test("what was called saved survives a browser killed at that moment", async ({ 
     await bench.open();
     await expect(bench.notice).toHaveCount(0);
     await bench.openSession("Before the battery died");
-    await expect(bench.progress).toHaveText(`${n + 1} of 56`);
+    await expect(bench.progress).toHaveText(`${n + 1} of 62`);
     await expect(bench.last).toContainText(`82.0${value.slice(-2)} mm`);
   }
 });
@@ -44,7 +44,7 @@ test("with localStorage emptied everything comes back from the journal", async (
   await bench.expectSaved();
   await bench.page.evaluate(() => indexedDB.deleteDatabase("fenderbench"));
   await bench.reload();
-  await expect(bench.progress, "and from there back into localStorage").toHaveText("3 of 56");
+  await expect(bench.progress, "and from there back into localStorage").toHaveText("3 of 62");
 });
 
 /** Changes one letter in the middle of the newest head, without the journal noticing. */
@@ -87,5 +87,5 @@ test("a damaged part is set aside with a notice, and nothing is lost", async ({ 
   await bench.expectSaved();
   await bench.reload();
   await expect(bench.notice, "it mends itself").toHaveCount(0);
-  await expect(bench.progress).toHaveText("4 of 56");
+  await expect(bench.progress).toHaveText("4 of 62");
 });

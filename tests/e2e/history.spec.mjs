@@ -32,7 +32,7 @@ test("forty readings are undone after a reload, and done again", async ({ bench 
   }
   expect(where, "each undo shows where it was").toHaveLength(40);
   expect(new Set(where)).toEqual(new Set(forty.map(([station]) => station)));
-  await expect(bench.progress).toHaveText("0 of 56");
+  await expect(bench.progress).toHaveText("0 of 62");
   await expect(bench.last).toHaveCount(0);
 
   for (let n = 0; n < 40; n += 1) await bench.tap(bench.tool("Redo"));
@@ -113,13 +113,13 @@ async function midNumber(bench, comeBack) {
   await bench.key("0");
   bench = await comeBack(bench);
   await bench.expectAt("Bore 1", "top, thrust");
-  await expect(bench.purpose).toContainText("Repeat of 82.003 mm");
+  await expect(bench.purpose).toHaveText("A repeat: read it afresh");
   await expect(bench.value).toHaveText("82.0▢▢");
 
   await bench.tap(bench.button("enter as read"));
   await bench.key("82.");
   bench = await comeBack(bench);
-  await expect(bench.purpose).toContainText("Repeat of 82.003 mm");
+  await expect(bench.purpose).toHaveText("A repeat: read it afresh");
   await expect(bench.value).toHaveText("82.▢▢▢");
   await expect(bench.button("decimal point")).toBeVisible();
   await bench.read("005");

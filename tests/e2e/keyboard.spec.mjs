@@ -29,7 +29,7 @@ test("from the bench to the first saved reading by keyboard alone", async ({ ben
   await tabTo(page, bench.button("Start measuring"));
   await keyboard.press("Enter");
 
-  await bench.expectAt("Bore 1", "top, thrust");
+  await bench.expectAt("Bore 1, bank 1", "top, thrust");
   await keyboard.type("82,0034");
   await expect(bench.said).toHaveText("This gauge reads 3 decimals.");
   await keyboard.press("Backspace");
@@ -68,7 +68,7 @@ test("a gauge that types goes on after a tap on a tool", async ({ bench }) => {
   await bench.tap(bench.tool("Undo"));
   await bench.type("015");
   await expect(bench.last).toContainText("82.015 mm");
-  await expect(bench.progress).toHaveText("2 of 56");
+  await expect(bench.progress).toHaveText("2 of 62");
 });
 
 test("64 readings typed as fast as a gauge can are all there", async ({ bench, page }) => {

@@ -22,7 +22,7 @@ test("from the first visit to a finding, with the server gone", async ({ bench, 
 
   await bench.to("Measure");
   await bench.expectAt("Bore 1", "top, thrust");
-  await expect(bench.progress).toHaveText("0 of 82");
+  await expect(bench.progress).toHaveText("0 of 90");
   await bench.read("82.112");
   await expect(bench.last).toContainText("82.112 mm reads beyond limit by 0.012 mm (too large)");
   await bench.expectSaved();
@@ -41,7 +41,7 @@ test("from the first visit to a finding, with the server gone", async ({ bench, 
   await bench.read("996");
   await expect(bench.last).toContainText("81.996 mm reads beyond limit by 0.004 mm (too small)");
   await bench.expectSaved();
-  await expect(bench.progress).toHaveText("5 of 82");
+  await expect(bench.progress).toHaveText("5 of 90");
 
   const findings = await bench.findings();
   const [first, second] = findings;
@@ -73,7 +73,7 @@ test("from the first visit to a finding, with the server gone", async ({ bench, 
   await bench.reload();
   expect(await bench.findings(), "the same after another start").toEqual(findings);
   await bench.to("Bench");
-  await expect(bench.sessions).toContainText("5 of 82 stations read");
+  await expect(bench.sessions).toContainText("5 of 90 stations read");
 });
 
 test("from New session to the first saved reading takes less than a minute", async ({ bench }) => {
@@ -105,7 +105,7 @@ test("nothing is refused before ENTER, and a refusal keeps what was typed", asyn
 
   await bench.read("82");
   await expect(bench.said).toHaveText("Type the last 3 digits: 2 so far.");
-  await expect(bench.progress).toHaveText("1 of 56");
+  await expect(bench.progress).toHaveText("1 of 62");
   await bench.key("1");
   await expect(bench.value).toHaveText("81.821");
 

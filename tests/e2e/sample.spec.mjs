@@ -7,7 +7,7 @@ test("the sample opens without a network and shows what is worn", async ({ bench
   await site.stop();
   await bench.reload();
   const before = await bench.stored();
-  await bench.tap(bench.button("Try the sample"));
+  await bench.tap(bench.button("A six-cylinder, complete (invented)"));
   await expect(bench.preview).toContainText("Sample: hill-climb six (invented)");
   await expect(bench.preview).toContainText("6 cylinders, 103 standing readings, 1 struck.");
   await expect(bench.page.getByTestId("warning")).toHaveCount(0);
@@ -32,7 +32,7 @@ test("the sample opens without a network and shows what is worn", async ({ bench
 test("the sample once deleted can be tried again", async ({ bench }) => {
   await bench.open();
   for (let time = 0; time < 2; time += 1) {
-    await bench.tap(bench.button("Try the sample"));
+    await bench.tap(bench.button("A six-cylinder, complete (invented)"));
     await bench.tap(bench.button("Take it in"));
     await expect(bench.sessions).toHaveCount(1);
     await bench.tap(bench.button("Put away Sample: hill-climb six (invented)"));

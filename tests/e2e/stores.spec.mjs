@@ -49,7 +49,7 @@ test("with both stores refused readings stay in memory and in the file", async (
   const there = await another();
   await there.open();
   await there.takeIn(text);
-  await expect(there.sessions, "the file is whole").toContainText("2 of 56 stations read");
+  await expect(there.sessions, "the file is whole").toContainText("2 of 62 stations read");
 });
 
 test("without localStorage readings are in the journal and are called saved", async ({ bench }) => {
@@ -61,7 +61,7 @@ test("without localStorage readings are in the journal and are called saved", as
   await expect(bench.notice, "and it still says what is wrong").toContainText(REFUSED);
   await bench.reload();
   await bench.to("Measure");
-  await expect(bench.progress, "the journal has them all the same").toHaveText("2 of 56");
+  await expect(bench.progress, "the journal has them all the same").toHaveText("2 of 62");
 });
 
 test("without a journal readings are kept, and the app says what can be lost", async ({ bench }) => {
@@ -71,7 +71,7 @@ test("without a journal readings are kept, and the app says what can be lost", a
   expect(await measureUnsafely(bench)).toEqual(["82.003", "82.015"]);
   await expect(bench.notSafe).toContainText(NO_JOURNAL);
   await bench.reload();
-  await expect(bench.progress).toHaveText("2 of 56");
+  await expect(bench.progress).toHaveText("2 of 62");
 });
 
 /** Leaves so much room in localStorage, in characters, and no more. */
@@ -116,6 +116,6 @@ for (const room of [0, 100]) {
     await bench.reload();
     await bench.to("Measure");
     await expect(bench.notice).toHaveCount(0);
-    await expect(bench.progress, "the journal had room").toHaveText("3 of 56");
+    await expect(bench.progress, "the journal had room").toHaveText("3 of 62");
   });
 }

@@ -53,13 +53,13 @@ test("a tab shows what another one enters, and undoes only its own", async ({ be
   await bench.read("82.003");
   await bench.expectSaved();
   await tab.page.bringToFront();
-  await expect(tab.progress).toHaveText("1 of 56");
+  await expect(tab.progress).toHaveText("1 of 62");
 
   await tab.goTo("Bore 2", "top, thrust");
   await tab.read("004");
   await bench.page.bringToFront();
-  await expect(bench.progress).toHaveText("2 of 56");
+  await expect(bench.progress).toHaveText("2 of 62");
   await bench.tap(bench.tool("Undo"));
-  await expect(tab.progress).toHaveText("1 of 56");
+  await expect(tab.progress).toHaveText("1 of 62");
   await expect(tab.last).toContainText("82.004 mm");
 });
