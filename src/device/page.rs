@@ -8,9 +8,10 @@ use wasm_bindgen::closure::Closure;
 use web_sys::{Element, Event, HtmlElement};
 
 /// What is known of working offline.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Worker {
     /// Not known yet.
+    #[default]
     Starting,
     /// The page can be opened without a network.
     Ready,

@@ -31,6 +31,18 @@ pub struct LimitsRow {
     pub text: String,
 }
 
+impl Default for LimitsForm {
+    /// A form with nothing on it.
+    fn default() -> Self {
+        Self {
+            kind: Kind::Bore,
+            unit: Unit::Millimetre,
+            source: String::new(),
+            rows: Vec::new(),
+        }
+    }
+}
+
 impl LimitsForm {
     /// The form as the session stands.
     #[must_use]

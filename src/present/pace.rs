@@ -52,9 +52,7 @@ const DAY_S: u32 = 86_400;
 
 /// The second of the day in an RFC 3339 time; `None` for other text.
 fn second_of_day(taken: &str) -> Option<u32> {
-    let clock = taken.get(11..19)?;
-    let mut parts = clock.split(':').map(|part| part.parse::<u32>().ok());
-    let (hours, minutes, seconds) = (parts.next()??, parts.next()??, parts.next()??);
-    let second = hours.checked_mul(3_600)? + minutes.checked_mul(60)? + seconds;
+    let two_at = |at: usize| taken.get(at..at + 2)?.parse::<u32>().ok();
+    let second = two_at(11)? * 3_600 + two_at(14)? * 60 + two_at(17)?;
     (second < DAY_S).then_some(second)
 }

@@ -4,7 +4,8 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::parts::el::el;
-use super::parts::live::live;
+use super::parts::held::Held;
+use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
 use super::parts::press::{link, para};
 use super::screens::{bench, findings, gauges, limits, new, route, set_up, stations};
@@ -16,7 +17,7 @@ use crate::session::SessionId;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
-    let state = RwSignal::new(None::<State>);
+    let state = Held::new(None::<State>);
     // The state is made in this owner, so that it lives as long as the app.
     let owner = Owner::current();
     spawn_local(async move {
@@ -24,7 +25,7 @@ pub fn App() -> impl IntoView {
         state.set(owner.map(|owner| owner.with(|| State::new(found))));
     });
     live(move || match state.get() {
-        None => ().into_any(),
+        None => nothing(),
         Some(state) => {
             provide_context(state);
             frame()

@@ -1,7 +1,5 @@
 //! The bar above every screen of a session.
 
-use leptos::prelude::*;
-
 use super::el::{El, el};
 use super::live::text;
 use super::press::link;

@@ -2,7 +2,7 @@
 //! use passes through here, so that the framework is compiled for one type
 //! of each: with a type for every place, the app would be half as large again.
 
-use leptos::ev;
+use leptos::ev::{Custom, Event};
 use leptos::prelude::*;
 use leptos::tachys::html::attribute::any_attribute::{AnyAttribute, IntoAnyAttribute};
 use leptos::tachys::html::attribute::custom::custom_attribute;
@@ -88,25 +88,34 @@ impl El {
     /// What a click does.
     #[inline(never)]
     pub fn on_click(self, act: Callback<()>) -> Self {
-        self.add(on(ev::click, move |_| act.run(())).into_any_attr())
+        self.on("click", move |_| act.run(()))
     }
 
     /// What choosing does.
     #[inline(never)]
     pub fn on_change(self, act: Callback<()>) -> Self {
-        self.add(on(ev::change, move |_| act.run(())).into_any_attr())
+        self.on("change", move |_| act.run(()))
     }
 
     /// What typing does, with all that is typed.
     #[inline(never)]
     pub fn on_input(self, act: Callback<String>) -> Self {
-        let typed = move |event| act.run(event_target_value(&event));
-        self.add(on(ev::input, typed).into_any_attr())
+        self.on("input", move |event| act.run(event_target_value(&event)))
     }
 
-    /// Adds an attribute or event of another kind.
+    /// What an event does.
+    pub fn on(self, event: &'static str, act: impl Fn(Event) + 'static) -> Self {
+        let act: Box<dyn FnMut(Event)> = Box::new(act);
+        self.listen(event, act)
+    }
+
     #[inline(never)]
-    pub fn add(mut self, attribute: AnyAttribute) -> Self {
+    fn listen(self, event: &'static str, act: Box<dyn FnMut(Event)>) -> Self {
+        self.add(on(Custom::new(event), act).into_any_attr())
+    }
+
+    #[inline(never)]
+    fn add(mut self, attribute: AnyAttribute) -> Self {
         self.0.attributes.push(attribute);
         self
     }

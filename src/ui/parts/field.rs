@@ -1,5 +1,7 @@
 //! Fields of forms: a line of text, and one of a few.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use super::el::{Child, El, el};
@@ -27,19 +29,18 @@ pub fn field(label: impl Into<Child>, input: El) -> El {
         .with(input)
 }
 
+/// Which of a few is chosen, followed as the state changes.
+pub type Chosen = Arc<dyn Fn() -> usize + Send + Sync>;
+
 /// One of a few, all in sight; answers are told by their place.
-pub fn choices(
-    legend: &str,
-    options: Vec<String>,
-    chosen: Signal<usize>,
-    choose: Callback<usize>,
-) -> El {
+pub fn choices(legend: &str, options: Vec<String>, chosen: Chosen, choose: Callback<usize>) -> El {
     let mut set = el("fieldset", "choices").with(el("legend", "").with(legend.to_owned()));
     for (at, label) in options.into_iter().enumerate() {
+        let chosen = chosen.clone();
         let box_ = el("input", "")
             .set("type", "radio")
             .set("name", legend)
-            .checked(flag(move || chosen.get() == at))
+            .checked(flag(move || chosen() == at))
             .on_change(act(move || choose.run(at)));
         set = set.with(
             el("label", "choice")
@@ -75,11 +76,11 @@ pub fn among<T, const N: usize>(
     all: [T; N],
     read: impl Fn() -> T + Send + Sync + 'static,
     write: impl Fn(T) + Send + Sync + 'static,
-) -> (Signal<usize>, Callback<usize>)
+) -> (Chosen, Callback<usize>)
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
-    let place: Box<dyn Fn() -> usize + Send + Sync> = Box::new(move || {
+    let place = Arc::new(move || {
         let now = read();
         all.iter().position(|one| *one == now).unwrap_or(N)
     });
@@ -88,5 +89,5 @@ where
             write(*one);
         }
     });
-    (Signal::derive(place), Callback::new(choose))
+    (place, Callback::new(choose))
 }

@@ -1,9 +1,8 @@
 //! The keypad: large keys that act when touched.
 
-use leptos::ev::{self, KeyboardEvent, MouseEvent, PointerEvent};
+use leptos::ev::{Event, KeyboardEvent, MouseEvent, PointerEvent};
 use leptos::prelude::*;
-use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
-use leptos::tachys::html::event::on;
+use wasm_bindgen::JsCast;
 
 use super::el::{El, el};
 use super::live::live;
@@ -64,12 +63,14 @@ fn key(
     touch: Touch,
     on_touch: Callback<Touch>,
 ) -> El {
-    let down = move |event: PointerEvent| {
+    let down = move |event: Event| {
+        let event: PointerEvent = event.unchecked_into();
         if event.is_primary() && event.button() == 0 {
             on_touch.run(touch);
         }
     };
-    let click = move |event: MouseEvent| {
+    let click = move |event: Event| {
+        let event: MouseEvent = event.unchecked_into();
         if event.detail() == 0 {
             on_touch.run(touch);
         }
@@ -77,8 +78,8 @@ fn key(
     el("button", class)
         .set("type", "button")
         .set("aria-label", name)
-        .add(on(ev::pointerdown, down).into_any_attr())
-        .add(on(ev::click, click).into_any_attr())
+        .on("pointerdown", down)
+        .on("click", click)
         .with(label)
 }
 

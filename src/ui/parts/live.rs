@@ -28,3 +28,8 @@ pub fn act(act: impl Fn() + Send + Sync + 'static) -> Callback<()> {
     let act: Box<dyn Fn() + Send + Sync> = Box::new(act);
     Callback::new(move |()| act())
 }
+
+/// No part of a screen, of the type that a list of parts has.
+pub fn nothing() -> AnyView {
+    Vec::<AnyView>::new().into_any()
+}

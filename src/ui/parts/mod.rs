@@ -3,6 +3,7 @@
 pub mod bar;
 pub mod el;
 pub mod field;
+pub mod held;
 pub mod keypad;
 pub mod live;
 pub mod mark;

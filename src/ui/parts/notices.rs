@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::el::{El, el};
-use super::live::{act, live};
+use super::live::{act, live, nothing};
 use super::press::{para, press, shown_while};
 use crate::device::page::{Worker, take_over};
 use crate::store::file;
@@ -16,14 +16,14 @@ pub fn notices() -> El {
     let told = live(move || {
         let told = state.notices.get();
         if told.is_empty() {
-            return ().into_any();
+            return nothing();
         }
-        let put_away = act(move || state.notices.write().clear());
+        let put_away = act(move || state.notices.update(Vec::clear));
         notice("notice", told, press("Put away", put_away))
     });
     let not_safe = live(move || match state.saved.get() {
         Saved::NotSafe(why) => notice("not-safe", vec![why], export_button()),
-        _ => ().into_any(),
+        _ => nothing(),
     });
     let worker = state.worker;
     let screen = follow();

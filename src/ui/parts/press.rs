@@ -3,7 +3,8 @@
 use leptos::prelude::*;
 
 use super::el::{Child, El, el};
-use super::live::{Live, flag, live};
+use super::held::Held;
+use super::live::{Live, flag, live, nothing};
 
 /// A button that acts when it is pressed.
 pub fn press(label: impl Into<Child>, act: Callback<()>) -> El {
@@ -39,13 +40,13 @@ pub fn para(class: &'static str, text: impl Into<Child>) -> El {
 }
 
 /// A refusal, there as long as there is one.
-pub fn refusal(told: RwSignal<Option<String>>) -> Live {
+pub fn refusal(told: Held<Option<String>>) -> Live {
     live(move || match told.get() {
         Some(why) => para("refusal", why)
             .set("role", "alert")
             .id("refused")
             .done(),
-        None => ().into_any(),
+        None => nothing(),
     })
 }
 
@@ -55,5 +56,5 @@ pub fn shown_while(
     what: fn() -> AnyView,
 ) -> Live {
     let holds = flag(holds);
-    live(move || if holds.get() { what() } else { ().into_any() })
+    live(move || if holds.get() { what() } else { nothing() })
 }

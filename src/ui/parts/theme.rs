@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::el::El;
 use super::field::choices;
+use super::held::Held;
 use crate::device::page;
 use crate::store::keeper;
 
@@ -13,7 +14,7 @@ const NIGHT: &str = "night";
 /// The choice of theme.
 pub fn theme_choice() -> El {
     let now = page::theme().unwrap_or_default();
-    let chosen = RwSignal::new(usize::from(now == NIGHT));
+    let chosen = Held::new(usize::from(now == NIGHT));
     let choose = Callback::new(move |at| {
         let theme = if at == 0 { SUN } else { NIGHT };
         chosen.set(at);

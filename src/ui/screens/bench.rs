@@ -6,7 +6,8 @@ use super::open_file::open_file;
 use super::safety::safety;
 use crate::present::{self, BenchRow};
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{act, live, text};
+use crate::ui::parts::held::Held;
+use crate::ui::parts::live::{act, live, nothing, text};
 use crate::ui::parts::mark::mark_sign;
 use crate::ui::parts::press::{heading, link, para, press, styled};
 use crate::ui::state::State;
@@ -20,7 +21,7 @@ pub fn bench() -> AnyView {
     let away = live(move || {
         let rows = state.list(true, present::bench_row);
         if rows.is_empty() {
-            return ().into_any();
+            return nothing();
         }
         el("section", "")
             .with(heading("Put away"))
@@ -70,10 +71,10 @@ fn on_bench(row: BenchRow) -> El {
 fn put_away(row: BenchRow) -> El {
     let state = State::get();
     let id = row.id.clone();
-    let sure = RwSignal::new(false);
+    let sure = Held::new(false);
     let put_back = act(move || state.put_back(&row.id));
     let delete = act(move || {
-        if sure.get_untracked() {
+        if sure.now() {
             state.delete(id.clone());
         } else {
             sure.set(true);

@@ -8,6 +8,7 @@ use crate::session::{Kind, NOTE_MAX, SessionId};
 use crate::ui::parts::bar::{bar, saved_word};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::{among, choices, text_field};
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, text};
 use crate::ui::parts::press::{heading, main_press, para, refusal, shown_while};
 use crate::ui::state::{Change, State};
@@ -36,14 +37,14 @@ fn of_kind(kind: Kind) -> Option<El> {
     let mut rows = el("div", "rows");
     let labels = start.rows.iter().map(|row| (row.quantity, row.bound));
     let labels: Vec<_> = labels.collect();
-    let form = RwSignal::new(start);
+    let form = Held::new(start);
     for (at, (quantity, bound)) in labels.into_iter().enumerate() {
         rows = rows.with(row(form, at, quantity, bound));
     }
-    let told = RwSignal::new(None::<String>);
-    let kept = RwSignal::new(false);
+    let told = Held::new(None::<String>);
+    let kept = Held::new(false);
     let keep = act(move || {
-        let edit = state.peek(|s, _| form.with_untracked(|form| form.edit(s)));
+        let edit = state.peek(|s, _| form.peek(|form| form.edit(s)));
         let done = match edit {
             Some(Ok(edit)) => state.change(Change::Edit(&edit)).map(|_| ()),
             Some(Err(why)) => Err(why),
@@ -87,7 +88,7 @@ fn of_kind(kind: Kind) -> Option<El> {
     Some(section)
 }
 
-fn row(form: RwSignal<LimitsForm>, at: usize, quantity: &'static str, bound: &'static str) -> El {
+fn row(form: Held<LimitsForm>, at: usize, quantity: &'static str, bound: &'static str) -> El {
     let read = move |form: &LimitsForm| form.rows.get(at).map(|row| row.text.clone());
     let value = text(move || form.with(read).unwrap_or_default());
     let set = Callback::new(move |text| {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::set_up_fields::{Form, set_up_fields};
 use crate::present::NewSession;
 use crate::ui::parts::el::el;
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::act;
 use crate::ui::parts::press::{link, main_press, para, refusal};
 use crate::ui::state::State;
@@ -14,14 +15,12 @@ use crate::ui::way::{Sheet, go, sheet_address};
 pub fn new() -> AnyView {
     let state = State::get();
     state.leave();
-    let form = RwSignal::new(NewSession::default());
-    let told = RwSignal::new(None::<String>);
-    let start = act(
-        move || match form.with_untracked(|form| state.create(form)) {
-            Err(why) => told.set(Some(why)),
-            Ok(id) => go(&sheet_address(&id, Sheet::Route)),
-        },
-    );
+    let form = Held::new(NewSession::default());
+    let told = Held::new(None::<String>);
+    let start = act(move || match form.peek(|form| state.create(form)) {
+        Err(why) => told.set(Some(why)),
+        Ok(id) => go(&sheet_address(&id, Sheet::Route)),
+    });
     let bar = el("nav", "bar")
         .set("aria-label", "Bench")
         .with(link("", "#/", "Bench"));

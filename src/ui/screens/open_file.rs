@@ -1,9 +1,7 @@
 //! Opening a file: what it holds is shown before anything is stored.
 
-use leptos::ev::{self, Event};
+use leptos::ev::Event;
 use leptos::prelude::*;
-use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
-use leptos::tachys::html::event::on;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
 
@@ -11,7 +9,8 @@ use crate::archive::{self, Incoming};
 use crate::present;
 use crate::store::{StoreError, file, sample};
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{act, flag, live};
+use crate::ui::parts::held::Held;
+use crate::ui::parts::live::{act, flag, live, nothing};
 use crate::ui::parts::press::{heading, main_press, para, press, refusal};
 use crate::ui::state::State;
 
@@ -27,7 +26,7 @@ const SAMPLES: [(&str, &str); 2] = [
 /// Open a file, or a sample.
 pub fn open_file() -> El {
     let state = State::get();
-    let refused = RwSignal::new(None::<String>);
+    let refused = Held::new(None::<String>);
     let take = move |text: Result<String, StoreError>| {
         let text = text.map_err(|why| why.to_string());
         let read = text.and_then(|text| archive::import(&text).map_err(|why| why.to_string()));
@@ -51,10 +50,10 @@ pub fn open_file() -> El {
         .set("type", "file")
         .set("accept", ".json,.txt,application/json,text/plain")
         .id("file")
-        .add(on(ev::change, chosen).into_any_attr());
+        .on("change", chosen);
     let before = live(move || match state.incoming.get() {
         Some(incoming) => before(&incoming),
-        None => ().into_any(),
+        None => nothing(),
     });
     let keys = para(
         "actions",
@@ -79,7 +78,7 @@ fn before(incoming: &Incoming) -> AnyView {
     let preview = present::preview(incoming, here.as_ref());
     let put_down = act(move || state.incoming.set(None));
     let take_in = act(move || {
-        if let Some(incoming) = state.incoming.get_untracked() {
+        if let Some(incoming) = state.incoming.now() {
             state.take_in(&incoming.session);
             state.incoming.set(None);
         }

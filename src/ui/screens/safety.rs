@@ -1,11 +1,11 @@
 //! How safe the data is, how to install, the theme, and the cautions.
 
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::device::page::Worker;
 use crate::store::persist;
 use crate::ui::parts::el::{El, el};
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::text;
 use crate::ui::parts::press::{heading, para};
 use crate::ui::parts::theme::theme_choice;
@@ -28,7 +28,7 @@ const CAUTION: &str = "Fenderbench does arithmetic on your readings; it approves
 pub fn safety() -> El {
     let worker = State::get().worker;
     let offline = text(move || offline(worker.get()).to_owned());
-    let lasting = RwSignal::new(false);
+    let lasting = Held::new(false);
     spawn_local(async move { lasting.set(persist::persist().await) });
     let lasts = text(move || {
         let told = if lasting.get() {

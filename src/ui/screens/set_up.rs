@@ -9,6 +9,7 @@ use crate::session::{Edit, SessionId};
 use crate::store::file;
 use crate::ui::parts::bar::{bar, saved_word};
 use crate::ui::parts::el::el;
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::act;
 use crate::ui::parts::notices::export_button;
 use crate::ui::parts::press::{heading, link, para, press, refusal};
@@ -18,11 +19,11 @@ use crate::ui::way::{Sheet, sheet_address};
 /// The set-up of a session.
 pub fn set_up(id: &SessionId) -> AnyView {
     let state = State::get();
-    let form = RwSignal::new(state.peek(|s, _| NewSession::of(s)).unwrap_or_default());
-    let told = RwSignal::new(None::<String>);
+    let form = Held::new(state.peek(|s, _| NewSession::of(s)).unwrap_or_default());
+    let told = Held::new(None::<String>);
     // Every change is an edit of its own and can be undone.
     let changed = act(move || {
-        let now = form.get_untracked();
+        let now = form.now();
         let edit = state.peek(|s, _| now.edit(s));
         let done = now.check().and(edit.unwrap_or(Ok(Edit::Batch(Vec::new()))));
         let done = done.and_then(|edit| match edit.is_nothing() {

@@ -1,5 +1,7 @@
 //! The questions of the set-up, for a new session and for one that is there.
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 
 use crate::present::{self, NewSession};
@@ -9,6 +11,7 @@ use crate::session::{
 };
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::{choices, stepper, text_field};
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{para, shown_while};
 
@@ -16,7 +19,7 @@ use crate::ui::parts::press::{para, shown_while};
 #[derive(Clone, Copy)]
 pub struct Form {
     /// What it holds.
-    pub form: RwSignal<NewSession>,
+    pub form: Held<NewSession>,
     /// What is done after a change.
     pub changed: Callback<()>,
 }
@@ -140,8 +143,7 @@ fn choice(
     write: fn(&mut NewSession, usize),
 ) -> El {
     let options = options.into_iter().map(str::to_owned).collect();
-    let shown: Box<dyn Fn() -> usize + Send + Sync> = Box::new(move || form.read(read));
-    let shown = Signal::derive(shown);
+    let shown = Arc::new(move || form.read(read));
     let choose = Callback::new(move |at| form.write(|form| write(form, at)));
     choices(legend, options, shown, choose)
 }

@@ -6,6 +6,7 @@ use crate::present::{self, Draft, Purpose, Stop};
 use crate::session::{Feature, SessionId, Station};
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live};
 use crate::ui::parts::press::{heading, para, press};
 use crate::ui::state::State;
@@ -95,7 +96,7 @@ fn list(stops: &[Stop], here: Option<Station>, visit: Visit, name: fn(Station) -
 /// The places that are not on the route, once somebody asks for them.
 fn others(feature: Feature, stops: &[Stop], visit: Visit) -> El {
     let places = present::other_places(feature, stops);
-    let asked = RwSignal::new(false);
+    let asked = Held::new(false);
     let more = live(move || {
         if !asked.get() {
             let word = "Another level or direction";

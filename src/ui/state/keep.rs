@@ -1,6 +1,5 @@
 //! Keeping: what is written, read back, put away and handed on.
 
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::{Saved, State};
@@ -35,10 +34,7 @@ impl State {
         };
         let theirs = incoming.session;
         let is_open = |d: &Document| d.session().id == theirs.id;
-        if self
-            .document
-            .with_untracked(|d| d.as_ref().is_some_and(is_open))
-        {
+        if self.document.peek(|d| d.as_ref().is_some_and(is_open)) {
             self.document.update(|document| {
                 if let Some(document) = document {
                     document.merge(&theirs);
@@ -56,9 +52,7 @@ impl State {
     /// Takes in a session, or what is new of one that is here.
     pub fn take_in(self, theirs: &Session) {
         self.leave();
-        let here = self
-            .others
-            .with_untracked(|others| others.get(&theirs.id).cloned());
+        let here = self.others.peek(|others| others.get(&theirs.id).cloned());
         let before = here.unwrap_or_else(|| Session::empty(theirs.id.clone()));
         let mut ours = before.clone();
         ours.merge(theirs);
@@ -66,7 +60,8 @@ impl State {
         if !added.is_empty() {
             self.keep(&ours, &added);
         }
-        self.others.write().insert(theirs.id.clone(), ours);
+        self.others
+            .update(|others| others.insert(theirs.id.clone(), ours));
         self.put_back(&theirs.id);
     }
 
@@ -92,21 +87,21 @@ impl State {
 
     /// Puts a session away.
     pub fn put_away(self, id: &SessionId) {
-        self.removed.write().insert(id.clone(), ());
+        self.removed
+            .update(|removed| removed.insert(id.clone(), ()));
         self.keep_removed();
     }
 
     /// Puts a session back on the bench.
     pub fn put_back(self, id: &SessionId) {
-        if self.removed.write().remove(id).is_some() {
+        let removed = self.removed.update(|removed| removed.remove(id));
+        if removed.is_some() {
             self.keep_removed();
         }
     }
 
     fn keep_removed(self) {
-        let kept = self
-            .removed
-            .with_untracked(|r| self.keeper().keep_removed(r));
+        let kept = self.removed.peek(|r| self.keeper().keep_removed(r));
         if let Err(why) = kept {
             self.tell(why.to_string());
         }
@@ -114,7 +109,7 @@ impl State {
 
     /// Deletes a session for good.
     pub fn delete(self, id: SessionId) {
-        self.others.write().remove(&id);
+        self.others.update(|others| others.remove(&id));
         self.put_back(&id);
         let keeper = self.keeper();
         spawn_local(async move {
@@ -127,14 +122,14 @@ impl State {
     /// As [`State::tell`], but not while the same is shown.
     fn tell_once(self, sentence: &str) {
         let is_shown = |told: &Vec<String>| told.iter().any(|told| told == sentence);
-        if !self.notices.with_untracked(is_shown) {
+        if !self.notices.peek(is_shown) {
             self.tell(sentence.to_owned());
         }
     }
 
     /// Shows a sentence until the person puts it away.
     pub fn tell(self, sentence: String) {
-        self.notices.write().push(sentence);
+        self.notices.update(|told| told.push(sentence));
     }
 
     /// The text of the open session for a file.

@@ -12,11 +12,13 @@ use crate::assess::{Assessment, assess};
 use crate::device::page::{self, Worker};
 use crate::session::{Document, Edit, Session, SessionId};
 use crate::store::keeper::{Away, Found, Keeper};
+use crate::ui::parts::held::Held;
 
 /// How safe the latest change is.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub enum Saved {
     /// Nothing was changed yet.
+    #[default]
     Untouched,
     /// On its way to the journal.
     Writing,
@@ -41,19 +43,19 @@ pub enum Change<'a> {
 #[derive(Clone, Copy)]
 pub struct State {
     keeper: StoredValue<Keeper, LocalStorage>,
-    document: RwSignal<Option<Document>>,
+    document: Held<Option<Document>>,
     assessment: Memo<Assessment>,
     /// Sessions that are not open.
-    others: RwSignal<LiteMap<SessionId, Session>>,
-    removed: RwSignal<Away>,
+    others: Held<LiteMap<SessionId, Session>>,
+    removed: Held<Away>,
     /// How safe the latest change is.
-    pub saved: RwSignal<Saved>,
+    pub saved: Held<Saved>,
     /// Sentences for the person, shown until put away.
-    pub notices: RwSignal<Vec<String>>,
+    pub notices: Held<Vec<String>>,
     /// What is known of working offline.
-    pub worker: RwSignal<Worker>,
+    pub worker: Held<Worker>,
     /// A file that was opened and is not taken in yet.
-    pub incoming: RwSignal<Option<Incoming>>,
+    pub incoming: Held<Option<Incoming>>,
 }
 
 impl State {
@@ -69,9 +71,9 @@ impl State {
 
     /// The state at the start.
     pub fn new((mut keeper, found): (Keeper, Found)) -> Self {
-        let worker = RwSignal::new(page::worker());
+        let worker = Held::new(page::worker());
         page::on_worker(move || worker.set(page::worker()));
-        let document = RwSignal::new(None::<Document>);
+        let document = Held::new(None::<Document>);
         let assessment = Memo::new(move |_| {
             document.with(|d| {
                 d.as_ref()
@@ -82,12 +84,12 @@ impl State {
             keeper: StoredValue::new_local(keeper.clone()),
             document,
             assessment,
-            others: RwSignal::new(found.sessions),
-            removed: RwSignal::new(found.removed),
-            saved: RwSignal::new(Saved::Untouched),
-            notices: RwSignal::new(found.notices),
+            others: Held::new(found.sessions),
+            removed: Held::new(found.removed),
+            saved: Held::new(Saved::Untouched),
+            notices: Held::new(found.notices),
             worker,
-            incoming: RwSignal::new(None),
+            incoming: Held::new(None),
         };
         keeper.meet_others(move |_, text| state.hear(&text));
         state.keeper.set_value(keeper);
@@ -148,7 +150,7 @@ impl State {
     /// # Errors
     /// The sentence why it cannot be; then nothing has changed.
     pub fn change(self, change: Change<'_>) -> Result<Option<Session>, String> {
-        let changed = self.document.try_update(|document| {
+        let changed = self.document.update(|document| {
             let document = document.as_mut()?;
             match change {
                 Change::Edit(edit) => Some(document.dispatch(edit)),
@@ -156,12 +158,9 @@ impl State {
                 Change::Redo => document.redo(),
             }
         });
-        let added = changed
-            .flatten()
-            .transpose()
-            .map_err(|why| why.to_string())?;
+        let added = changed.transpose().map_err(|why| why.to_string())?;
         let added = added.filter(|added| !added.is_empty());
-        self.document.with_untracked(|document| {
+        self.document.peek(|document| {
             if let (Some(document), Some(added)) = (document, &added) {
                 self.keep(document.session(), added);
             }

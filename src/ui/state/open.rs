@@ -1,7 +1,5 @@
 //! Which session is open.
 
-use leptos::prelude::*;
-
 use super::State;
 use crate::device::random;
 use crate::present::NewSession;
@@ -10,11 +8,11 @@ use crate::session::{Document, Session, SessionId};
 impl State {
     /// Opens a session; false if it is not on this device.
     pub fn enter(self, id: &SessionId) -> bool {
-        if self.document.with_untracked(|d| is_open(d.as_ref(), id)) {
+        if self.document.peek(|d| is_open(d.as_ref(), id)) {
             return true;
         }
         self.leave();
-        let Some(mut session) = self.others.write().remove(id) else {
+        let Some(mut session) = self.others.update(|others| others.remove(id)) else {
             return false;
         };
         let keeper = self.keeper();
@@ -33,9 +31,10 @@ impl State {
 
     /// Closes the open session.
     pub fn leave(self) {
-        if let Some(document) = self.document.write().take() {
+        if let Some(document) = self.document.update(Option::take) {
             let session = document.session().clone();
-            self.others.write().insert(session.id.clone(), session);
+            self.others
+                .update(|others| others.insert(session.id.clone(), session));
         }
     }
 

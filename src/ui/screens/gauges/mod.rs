@@ -9,6 +9,7 @@ use crate::session::{Edit, Gauge, GaugeKind, SessionId};
 use crate::ui::parts::bar::{bar, saved_word};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::choices;
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live};
 use crate::ui::parts::press::{heading, para, press, refusal};
 use crate::ui::state::{Change, State};
@@ -59,7 +60,7 @@ fn one_use(row: UseRow) -> El {
             change(state, &present::use_gauge(kind, *id));
         }
     });
-    choices(row.title, names, RwSignal::new(chosen).into(), choose)
+    choices(row.title, names, Held::new(chosen).into(), choose)
 }
 
 fn rows(rows: impl Iterator<Item = El>) -> AnyView {
@@ -97,17 +98,17 @@ fn describe(state: State, row: GaugeRow) -> El {
     let now = graduations.iter().position(|g| *g == row.gauge.graduation);
     let now = now.unwrap_or(graduations.len());
     let end = |end: Option<&crate::quantity::Entered>| {
-        RwSignal::new(end.map_or_else(String::new, |end| end.text().to_owned()))
+        Held::new(end.map_or_else(String::new, |end| end.text().to_owned()))
     };
     let range = row.gauge.range.as_ref();
     let (least, greatest) = (end(range.map(|r| &r.0)), end(range.map(|r| &r.1)));
-    let refused = RwSignal::new(None::<String>);
-    let chosen = RwSignal::new(now);
+    let refused = Held::new(None::<String>);
+    let chosen = Held::new(now);
     let of = row.clone();
     let keep = act(move || {
-        let graduation = graduations.get(chosen.get_untracked());
+        let graduation = graduations.get(chosen.now());
         let graduation = graduation.unwrap_or(&of.gauge.graduation).clone();
-        let (least, greatest) = (least.get_untracked(), greatest.get_untracked());
+        let (least, greatest) = (least.now(), greatest.now());
         let edit = present::describe_gauge(&of, graduation, &least, &greatest);
         let done = edit.and_then(|edit| state.change(Change::Edit(&edit)));
         refused.set(done.err());

@@ -7,6 +7,7 @@ use crate::present::{self, GaugeRow, SetForm, SetOn};
 use crate::session::{Feature, Kind, Sense};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::{choices, stepper, text_field};
+use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{main_press, refusal};
 use crate::ui::state::{Change, State};
@@ -17,24 +18,24 @@ const LOCKED_ON: [Kind; 3] = [Kind::Piston, Kind::MainJournal, Kind::RodJournal]
 /// The fields of the form: places among the choices, and what is typed.
 #[derive(Clone, Copy)]
 struct Fields {
-    on: RwSignal<usize>,
-    kind: RwSignal<usize>,
-    position: RwSignal<usize>,
-    sense: RwSignal<usize>,
-    size: RwSignal<String>,
-    shows: RwSignal<String>,
+    on: Held<usize>,
+    kind: Held<usize>,
+    position: Held<usize>,
+    sense: Held<usize>,
+    size: Held<String>,
+    shows: Held<String>,
 }
 
 impl Fields {
     fn of(form: SetForm) -> Self {
         Self {
-            on: RwSignal::new(0),
-            kind: RwSignal::new(0),
-            position: RwSignal::new(1),
+            on: Held::new(0),
+            kind: Held::new(0),
+            position: Held::new(1),
             // None of them, until somebody says.
-            sense: RwSignal::new(Sense::ALL.len()),
-            size: RwSignal::new(form.size),
-            shows: RwSignal::new(form.shows),
+            sense: Held::new(Sense::ALL.len()),
+            size: Held::new(form.size),
+            shows: Held::new(form.shows),
         }
     }
 
@@ -64,7 +65,7 @@ impl Fields {
 pub fn set_form(row: GaugeRow) -> El {
     let state = State::get();
     let fields = Fields::of(SetForm::of(&row.gauge));
-    let refused = RwSignal::new(None::<String>);
+    let refused = Held::new(None::<String>);
     let deviations = row.gauge.kind.reads_deviations();
     let sign = row.gauge.unit().sign();
     let not_feature = flag(move || SetOn::ALL.get(fields.on.get()) != Some(&SetOn::Feature));
@@ -102,13 +103,13 @@ pub fn set_form(row: GaugeRow) -> El {
     if unset { form.set("open", "") } else { form }
 }
 
-fn one_of(legend: String, names: Vec<String>, chosen: RwSignal<usize>) -> El {
+fn one_of(legend: String, names: Vec<String>, chosen: Held<usize>) -> El {
     let choose = Callback::new(move |at| chosen.set(at));
     choices(&legend, names, chosen.into(), choose)
 }
 
 /// A length to be typed.
-pub fn line(label: String, typed: RwSignal<String>) -> El {
+pub fn line(label: String, typed: Held<String>) -> El {
     let set = Callback::new(move |text| typed.set(text));
     text_field(label, typed.into(), set, LENGTH_MAX)
 }
@@ -129,7 +130,7 @@ fn feature(state: State, fields: Fields, row: &GaugeRow) -> El {
     let names = LOCKED_ON.map(|kind| present::kind(kind).to_owned());
     let step = move |by: fn(usize) -> usize, end: fn(usize) -> usize| {
         let step = act(move || {
-            fields.position.set(by(fields.position.get_untracked()));
+            fields.position.set(by(fields.position.now()));
             fill();
         });
         let at_end = flag(move || {

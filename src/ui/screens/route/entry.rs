@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use crate::device::{buzz, clock};
 use crate::present::{self, Fender, RouteView, Stop};
 use crate::session::{Session, SessionId};
+use crate::ui::parts::held::Held;
 use crate::ui::parts::keypad::Touch;
 use crate::ui::state::{Change, State};
 
@@ -14,51 +15,49 @@ pub struct Entry {
     pub state: State,
     pub view: Memo<RouteView>,
     stops: Memo<Vec<Stop>>,
-    fender: RwSignal<Fender>,
-    id: StoredValue<SessionId>,
+    fender: Held<Fender>,
 }
 
 impl Entry {
-    pub fn new(state: State, id: SessionId) -> Self {
+    pub fn new(state: State, id: &SessionId) -> Self {
         let stops = state.read(present::route);
-        let draft = state.draft(&id);
+        let draft = state.draft(id);
         let start = |session: &Session, _: &_| {
             stops.with_untracked(|stops| Fender::start(session, stops, draft.as_ref()))
         };
-        let fender = RwSignal::new(state.peek(start).unwrap_or_default());
+        let fender = Held::new(state.peek(start).unwrap_or_default());
         let view = state.read(move |session, _| {
             stops.with(|stops| fender.with(|fender| present::view(session, stops, fender)))
         });
-        let id = StoredValue::new(id);
         Self {
             state,
             view,
             stops,
             fender,
-            id,
         }
     }
 
     /// Changes where the person is or what is typed, and keeps it.
     pub fn step(self, step: impl Fn(&mut Fender, &Session, &[Stop])) {
         let stepped = self.state.peek(|session, _| {
-            let mut fender = self.fender.get_untracked();
+            let mut fender = self.fender.now();
             self.stops
                 .with_untracked(|stops| step(&mut fender, session, stops));
+            if let Some(draft) = fender.draft() {
+                self.state.keep_draft(&session.id, &draft);
+            }
             fender
         });
-        let Some(fender) = stepped else { return };
-        if let Some(draft) = fender.draft() {
-            self.id.with_value(|id| self.state.keep_draft(id, &draft));
+        if let Some(fender) = stepped {
+            self.fender.set(fender);
         }
-        self.fender.set(fender);
     }
 
     pub fn touch(self, touch: Touch) {
         match touch {
             Touch::Enter => self.enter(),
             Touch::Key(key) => {
-                let mut fender = self.fender.get_untracked();
+                let mut fender = self.fender.now();
                 let taken = fender.press(key);
                 if taken {
                     buzz::tick();
@@ -71,7 +70,7 @@ impl Entry {
     }
 
     fn enter(self) {
-        let mut fender = self.fender.get_untracked();
+        let mut fender = self.fender.now();
         let now = clock::now_text();
         let read = |session: &Session, _: &_| session.clone();
         let Some(session) = self.state.peek(read) else {

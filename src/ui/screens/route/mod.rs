@@ -4,10 +4,8 @@ mod entry;
 mod shown;
 mod tools;
 
-use leptos::ev::{self, KeyboardEvent, MouseEvent};
+use leptos::ev::{Event, KeyboardEvent};
 use leptos::prelude::*;
-use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
-use leptos::tachys::html::event::on;
 use wasm_bindgen::JsCast;
 
 use crate::device::page;
@@ -27,10 +25,11 @@ const ID: &str = "fender";
 
 /// The fender screen.
 pub fn route(id: &SessionId) -> AnyView {
-    let entry = Entry::new(State::get(), id.clone());
+    let entry = Entry::new(State::get(), id);
     let whole = flag(move || entry.view.with(|view| view.face.whole));
     let dial = flag(move || entry.view.with(|view| view.face.dial.is_some()));
-    let on_key = move |event: KeyboardEvent| {
+    let on_key = move |event: Event| {
+        let event: KeyboardEvent = event.unchecked_into();
         let target = event
             .target()
             .and_then(|t| t.dyn_into::<web_sys::Element>().ok());
@@ -46,14 +45,14 @@ pub fn route(id: &SessionId) -> AnyView {
     };
     // Keys of a keyboard, or of a gauge that types, are taken while the screen
     // itself has the focus: no touch takes it away.
-    let stay = |event: MouseEvent| event.prevent_default();
+    let stay = |event: Event| event.prevent_default();
     request_animation_frame(|| page::focus(ID));
     let touch = Callback::new(move |touch| entry.touch(touch));
     el("div", "route")
         .set("id", ID)
         .set("tabindex", "-1")
-        .add(on(ev::keydown, on_key).into_any_attr())
-        .add(on(ev::mousedown, stay).into_any_attr())
+        .on("keydown", on_key)
+        .on("mousedown", stay)
         .with(bar(id, Sheet::Route))
         .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
         .with(tools(entry, &sheet_address(id, Sheet::Stations)))

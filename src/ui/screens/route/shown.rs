@@ -6,7 +6,7 @@ use super::entry::Entry;
 use crate::present::{self, Fender, RouteView};
 use crate::ui::parts::bar::saved_word;
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{Live, act, flag, live, text};
+use crate::ui::parts::live::{Live, act, flag, live, nothing, text};
 use crate::ui::parts::mark::mark_sign;
 use crate::ui::parts::press::{link, para, press};
 
@@ -81,7 +81,7 @@ fn last_read(entry: Entry) -> Live {
     let last = entry.state.read(|session, _| present::last_read(session));
     live(move || {
         let Some(last) = last.get() else {
-            return ().into_any();
+            return nothing();
         };
         let words = el("span", "")
             .with(el("b", "").with(last.value))
