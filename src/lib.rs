@@ -7,7 +7,7 @@
 //!
 //! What never happens, and is tested in `tests/it/tidy.rs`:
 //! - a room imports a room that stands after it in the map of DEVELOPERS.md;
-//! - a float takes part in a length ([`quantity`] has none);
+//! - a float takes part in a length (only [`uncertainty`] has any);
 //! - the pure rooms read a clock, a random number or a browser;
 //! - anything but [`session::Document`] changes a session;
 //! - a reading is changed: it is struck and another one added;
@@ -16,6 +16,7 @@
 pub mod quantity;
 
 pub mod form;
+pub mod uncertainty;
 pub mod verdict;
 
 pub mod session;

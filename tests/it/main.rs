@@ -2,8 +2,9 @@
 //! it links once.
 //!
 //! The helpers are in `make` (sessions by hand), `generators` (sessions by
-//! chance), `golden` (tables with their sources in `tests/golden`) and
-//! `repository` (its own files).
+//! chance), `golden` (tables with their sources in `tests/golden`),
+//! `published` (figures of uncertainty out of them) and `repository` (its own
+//! files).
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(
     clippy::unwrap_used,
@@ -17,6 +18,7 @@ mod generators;
 mod golden;
 mod make;
 mod newer;
+mod published;
 mod repository;
 
 mod entered;
@@ -31,6 +33,14 @@ mod form_shape;
 mod nist;
 mod show;
 mod verdict;
+
+mod uncertainty_conformity;
+mod uncertainty_fits;
+mod uncertainty_gum;
+mod uncertainty_laws;
+mod uncertainty_samples;
+mod uncertainty_student;
+mod uncertainty_temperature;
 
 mod document;
 mod merge;
