@@ -2,6 +2,7 @@
 
 mod assess;
 mod bench;
+mod budgets;
 mod fits;
 mod sample;
 
@@ -15,6 +16,7 @@ desk bench         how long the pure half takes, against its budgets
 desk fits          fitted ovals of invented features, for an outside check
 desk sample        the names of the invented sessions that come with the app
 desk sample NAME   one of them
+desk budgets       uncertainty budgets by chance, as JSON lines to be computed again
 ";
 
 /// What is asked for.
@@ -25,6 +27,7 @@ enum Order<'a> {
     Fits,
     Samples,
     Sample(&'a str),
+    Budgets,
     Help,
 }
 
@@ -71,6 +74,7 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
         ("fits", []) => Some(Order::Fits),
         ("sample", []) => Some(Order::Samples),
         ("sample", [name]) => Some(Order::Sample(name.to_str()?)),
+        ("budgets", []) => Some(Order::Budgets),
         ("help" | "--help" | "-h", []) => Some(Order::Help),
         _ => None,
     }
@@ -83,6 +87,7 @@ fn follow(order: Order<'_>) -> Result<Answer, String> {
         Order::Bench => bench::command(),
         Order::Fits => fits::text().map(answer),
         Order::Samples => Ok(answer(sample::names())),
+        Order::Budgets => Ok(answer(budgets::text())),
         // To the byte what the app would export, so that it can be compared.
         Order::Sample(name) => sample::text(name).map(answer),
         Order::Help => Ok(answer(USAGE.to_owned())),
@@ -114,6 +119,7 @@ mod tests {
         assert_eq!(ordered(&["fits"]).unwrap(), "Fits");
         assert_eq!(ordered(&["sample"]).unwrap(), "Samples");
         assert_eq!(ordered(&["sample", "x"]).unwrap(), "Sample(\"x\")");
+        assert_eq!(ordered(&["budgets"]).unwrap(), "Budgets");
         for help in ["help", "--help", "-h"] {
             assert_eq!(ordered(&[help]).unwrap(), "Help");
         }
@@ -135,6 +141,7 @@ mod tests {
             &["bench", "fast"],
             &["fits", "200"],
             &["sample", "a", "b"],
+            &["budgets", "70"],
             &["Bench"],
         ] {
             assert_eq!(ordered(args), None, "{args:?}");
