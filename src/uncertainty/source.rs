@@ -157,6 +157,5 @@ impl Source {
 /// ```
 #[must_use]
 pub fn dof_from_reliability(percent: f64) -> f64 {
-    let wrong_by = percent / 100.0;
-    float::dof(0.5 / (wrong_by * wrong_by))
+    float::dof(5_000.0 / (percent * percent))
 }
