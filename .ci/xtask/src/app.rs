@@ -39,8 +39,11 @@ pub fn build(shop: &Shop) -> Result {
         println!("The app in target/dist is up to date.");
         return Ok(());
     }
-    // Trunk builds without a network, so whatever is missing must come first.
+    // Trunk builds without a network, so whatever is missing must come first. What the
+    // standard library is made of comes only for its target, and only with these options.
     shop.run("cargo fetch --locked")?;
+    let library = "cargo fetch --locked --target wasm32-unknown-unknown";
+    crate::shop::run(shop.command(library).envs(SMALLER))?;
     let mut trunk = shop.command("trunk build --release");
     trunk.envs(SMALLER);
     // Trunk wants "true" where the convention is any value.
