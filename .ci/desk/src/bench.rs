@@ -113,6 +113,14 @@ fn row<P, T>(
     }
 }
 
+/// The session the bench uses, as the app would export it.
+pub fn text(readings: usize) -> Result<String, String> {
+    if LARGEST < readings {
+        return Err(format!("a session has at most {LARGEST} readings."));
+    }
+    Ok(archive::write(&generated(readings)?, OURS))
+}
+
 /// A session of so many readings on the largest layout: every station there
 /// is, round and round, so that the many are repeats as on a real bench.
 fn generated(readings: usize) -> Result<Session, String> {

@@ -14,6 +14,7 @@ const USAGE: &str = "\
 desk assess FILE   what the app says about an exported session, as JSON
 desk bench         how long the pure half takes, against its budgets
 desk fits          fitted ovals of invented features, for an outside check
+desk generated N   a session of N readings as the bench uses it
 desk sample        the names of the invented sessions that come with the app
 desk sample NAME   one of them
 desk budgets       uncertainty budgets by chance, as JSON lines to be computed again
@@ -25,6 +26,7 @@ enum Order<'a> {
     Assess(&'a OsStr),
     Bench,
     Fits,
+    Generated(usize),
     Samples,
     Sample(&'a str),
     Budgets,
@@ -72,6 +74,7 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
         ("assess", [file]) => Some(Order::Assess(file)),
         ("bench", []) => Some(Order::Bench),
         ("fits", []) => Some(Order::Fits),
+        ("generated", [number]) => number.to_str()?.parse().ok().map(Order::Generated),
         ("sample", []) => Some(Order::Samples),
         ("sample", [name]) => Some(Order::Sample(name.to_str()?)),
         ("budgets", []) => Some(Order::Budgets),
@@ -86,6 +89,7 @@ fn follow(order: Order<'_>) -> Result<Answer, String> {
         Order::Assess(file) => assess::command(file.as_ref()).map(answer),
         Order::Bench => bench::command(),
         Order::Fits => fits::text().map(answer),
+        Order::Generated(readings) => bench::text(readings).map(answer),
         Order::Samples => Ok(answer(sample::names())),
         Order::Budgets => Ok(answer(budgets::text())),
         // To the byte what the app would export, so that it can be compared.
@@ -117,6 +121,7 @@ mod tests {
         );
         assert_eq!(ordered(&["bench"]).unwrap(), "Bench");
         assert_eq!(ordered(&["fits"]).unwrap(), "Fits");
+        assert_eq!(ordered(&["generated", "9"]).unwrap(), "Generated(9)");
         assert_eq!(ordered(&["sample"]).unwrap(), "Samples");
         assert_eq!(ordered(&["sample", "x"]).unwrap(), "Sample(\"x\")");
         assert_eq!(ordered(&["budgets"]).unwrap(), "Budgets");
@@ -140,6 +145,9 @@ mod tests {
             &["assess", "a.json", "b.json"],
             &["bench", "fast"],
             &["fits", "200"],
+            &["generated"],
+            &["generated", "many"],
+            &["generated", "-1"],
             &["sample", "a", "b"],
             &["budgets", "70"],
             &["Bench"],

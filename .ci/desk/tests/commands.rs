@@ -153,6 +153,7 @@ fn words_that_are_no_command_show_the_commands_and_fail() -> Result {
         &["assess"],
         &["assess", "a", "b"],
         &["bench", "x"],
+        &["generated", "x"],
         &["sample", "a", "b"],
     ] {
         let output = desk(args)?;
@@ -216,6 +217,20 @@ fn the_fits_are_the_same_at_every_run() -> Result {
     assert_eq!(fitted.count(), 200);
     assert!(text.lines().all(|line| line.starts_with("{\"places\":[")));
     assert_eq!(desk(&["fits"])?.stdout, text.into_bytes());
+    Ok(())
+}
+
+#[test]
+fn a_generated_session_is_one_the_app_takes_in() -> Result {
+    for readings in ["0", "200", "10000"] {
+        let output = desk(&["generated", readings])?;
+        assert_eq!(output.status.code(), Some(0), "{readings}");
+        let file = Scratch::new(&format!("generated-{readings}.json"), &output.stdout)?;
+        let output = assess(&file.0)?;
+        assert_eq!(output.status.code(), Some(0), "{readings}");
+        assert!(output.stderr.is_empty(), "{readings}");
+    }
+    assert_refused(&desk(&["generated", "10001"])?, &["at most 10000"]);
     Ok(())
 }
 
