@@ -11,6 +11,7 @@ mod serve;
 mod shop;
 mod size;
 mod steps;
+mod styles;
 mod tools;
 
 use shop::{Result, Shop};

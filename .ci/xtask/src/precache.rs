@@ -1,7 +1,9 @@
-//! The build's hook: writes the names and digests of all files into the service worker.
+//! The build's hook: makes the built files fewer and smaller, and writes their names and
+//! digests into the service worker.
 
 use crate::digest::{base64, hex, sha256};
 use crate::shop::Result;
+use crate::styles;
 use std::fs;
 use std::path::Path;
 
@@ -34,6 +36,7 @@ pub fn command() -> Result {
 fn fill(staging: &Path) -> Result {
     let worker = staging.join("sw.js");
     strip(staging)?;
+    styles::join(staging)?;
     let mut entries = Vec::new();
     walk(staging, "", &mut entries)?;
     // The order in which a disk lists files must not make a new version.
@@ -157,7 +160,10 @@ mod tests {
         let folder = std::env::temp_dir().join(format!("xtask-{}-{name}", std::process::id()));
         fs::create_dir_all(folder.join("icons")).unwrap();
         fs::write(folder.join("sw.js"), WORKER).unwrap();
-        fs::write(folder.join("index.html"), PAGE).unwrap();
+        let style = "<link rel=stylesheet href=./a.css>";
+        let page = PAGE.replace("</head>", &format!("{style}</head>"));
+        fs::write(folder.join("index.html"), page).unwrap();
+        fs::write(folder.join("a.css"), "").unwrap();
         fs::write(folder.join("icons/a.png"), "abc").unwrap();
         folder
     }
