@@ -3,8 +3,10 @@
 //! No dependencies, so it is there seconds after a clone.
 
 mod app;
+mod bench;
 mod count;
 mod digest;
+mod e2e;
 mod outside;
 mod precache;
 mod serve;
@@ -23,7 +25,7 @@ cargo xtask check              quick: format, clippy, pure tests
 cargo xtask test [STEP]        everything, or one of: format clippy pure outside web journeys
 cargo xtask size               build the app when needed and hold its size against the budget
 cargo xtask assess FILE        what the app says about an exported session
-cargo xtask bench              the pure half's benches
+cargo xtask bench              how fast the pure half and the built app are, against their budgets
 cargo xtask precache           the build's own hook: fill the service worker's file list
 ";
 
@@ -48,8 +50,9 @@ fn dispatch(args: &[&str]) -> Result<ExitCode> {
         ["test"] => steps::test(&mut shop, None),
         ["test", name] => steps::test(&mut shop, Some(name)),
         ["size"] => size::command(&mut shop).map(done),
-        // These two write to their own streams and end with their own code.
-        ["assess" | "bench", ..] => shop.desk(args),
+        ["bench"] => bench::command(&mut shop),
+        // Writes to its own streams and ends with its own code.
+        ["assess", ..] => shop.desk(args),
         ["precache"] => precache::command().map(done),
         ["help" | "--help" | "-h"] => {
             print!("{USAGE}");

@@ -1,7 +1,7 @@
 //! The checks and tests, one after the other, and the count at the end.
 
-use crate::app;
 use crate::count::{self, Count};
+use crate::e2e;
 use crate::outside;
 use crate::shop::{Result, Shop, run_listening};
 use crate::tools::{self, Need};
@@ -82,13 +82,7 @@ const STEPS: [Step; 9] = [
     Step {
         group: "journeys",
         title: "tests, journeys",
-        needs: &[
-            Need::Wasm,
-            Need::Bindgen,
-            Need::Trunk,
-            Need::Browser,
-            Need::Node,
-        ],
+        needs: &e2e::NEEDS,
         work: Work::Journeys,
     },
 ];
@@ -152,7 +146,7 @@ impl Work {
                 let report = shop.root.join("target/e2e/report.json");
                 // What an earlier run left behind must not be counted.
                 let _ = fs::remove_file(&report);
-                let result = journeys(shop);
+                let result = e2e::perform(shop, "npx playwright test");
                 let report = fs::read_to_string(report).unwrap_or_default();
                 (
                     count::judged(count::playwright(&report), result.is_ok()),
@@ -165,27 +159,6 @@ impl Work {
         }
         count
     }
-}
-
-fn journeys(shop: &Shop) -> Result {
-    app::build(shop)?;
-    let home = shop.root.join("tests/e2e");
-    let run = |line: &str| {
-        let mut command = shop.command(line);
-        if let Some(chromium) = shop.find("chromium") {
-            command.env("CHROMIUM", chromium);
-        }
-        crate::shop::run(command.current_dir(&home))
-    };
-    // The lock as it was when the packages were installed: npm ci always starts anew.
-    let installed = home.join("node_modules/.installed-lock");
-    let lock = fs::read(home.join("package-lock.json"))
-        .map_err(|error| format!("package-lock.json: {error}"))?;
-    if !fs::read(&installed).is_ok_and(|old| old == lock) {
-        run("npm ci --no-audit --no-fund")?;
-        fs::write(&installed, lock).map_err(|error| format!("{}: {error}", installed.display()))?;
-    }
-    run("npx playwright test")
 }
 
 #[expect(

@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 
 export const dist = fileURLToPath(new URL("../../../target/dist/", import.meta.url));
 
-const TYPES = {
+export const TYPES = {
   ".css": "text/css; charset=utf-8",
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
