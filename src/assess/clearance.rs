@@ -40,6 +40,7 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         let clearance = direct.or_else(|| Some(&bore - skirt.as_ref()?))?;
         Some((view.value(&clearance)?, clearance))
     }));
+    let among: Vec<_> = clearances.iter().map(|(_, each)| each.clone()).collect();
     for (which, clearance) in [
         (Which::Smallest, clearances.first()),
         (Which::Largest, clearances.last()),
@@ -50,6 +51,6 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
             which,
         };
         let weights = clearance.map(|(_, weights)| weights);
-        findings.push(view.finding(key, weights, missing.clone()));
+        findings.push(view.finding_among(key, weights, &among, missing.clone()));
     }
 }

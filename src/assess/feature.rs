@@ -31,9 +31,11 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         if unworn.is_none() {
             unread_here.extend(feature.square_pair(Level::Reference));
         }
-        let wear = largest.zip(unworn).map(|(worn, unworn)| &worn - &unworn);
+        let wear_of = |worn: &Weights| Some(worn - unworn.as_ref()?);
+        let wear = largest.as_ref().and_then(wear_of);
+        let among: Vec<_> = worn.iter().filter_map(|(_, worn)| wear_of(worn)).collect();
         let key = FindingKey::new(feature, Quantity::Wear, Which::Largest);
-        findings.push(view.finding(key, wear.as_ref(), unread_here));
+        findings.push(view.finding_among(key, wear.as_ref(), &among, unread_here));
     }
     if feature.kind != Kind::Piston {
         shape::assess(view, feature, &worn, &asked, &missing, findings);
@@ -48,16 +50,17 @@ fn sizes(
     missing: &[Station],
     findings: &mut Vec<Finding>,
 ) {
-    let all: Vec<_> = worn.iter().map(|(_, weights)| weights).collect();
-    let mean = (!all.is_empty()).then(|| Weights::mean(&all));
-    let mut add = |which, weights: Option<Weights>| {
+    let all: Vec<_> = worn.iter().map(|(_, weights)| weights.clone()).collect();
+    let each: Vec<_> = all.iter().collect();
+    let mean = (!all.is_empty()).then(|| Weights::mean(&each));
+    let mut add = |which, weights: Option<Weights>, among: &[Weights]| {
         let key = FindingKey::new(feature, Quantity::Size, which);
-        findings.push(view.finding(key, weights.as_ref(), missing.to_vec()));
+        findings.push(view.finding_among(key, weights.as_ref(), among, missing.to_vec()));
     };
-    add(Which::Mean, mean);
+    add(Which::Mean, mean, &[]);
     if feature.kind != Kind::Piston {
-        add(Which::Smallest, extreme(view, worn, |a, b| a < b));
-        add(Which::Largest, extreme(view, worn, |a, b| b < a));
+        add(Which::Smallest, extreme(view, worn, |a, b| a < b), &all);
+        add(Which::Largest, extreme(view, worn, |a, b| b < a), &all);
     }
 }
 

@@ -1,6 +1,6 @@
 //! A computed quantity and its comparison.
 
-use super::Guide;
+use super::{Guide, Sure};
 use crate::quantity::{Entered, Exact};
 use crate::session::{Bound, Direction, Feature, Level, Quantity, Stamp, Station};
 use crate::verdict::{Comparison, Limits};
@@ -93,12 +93,14 @@ pub enum Detail {
 }
 
 /// A computed quantity of a feature, compared with its limits.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// Its address.
     pub key: FindingKey,
     /// What was found.
     pub outcome: Outcome,
+    /// How sure the value is, and what is proved.
+    pub sure: Option<Sure>,
     /// What it tells besides.
     pub detail: Option<Detail>,
     /// The limits of the manual for it.

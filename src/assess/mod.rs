@@ -3,22 +3,27 @@
 //! the rooms above.
 
 mod clearance;
+mod doubt;
 mod feature;
 mod finding;
 mod guide;
 mod limits;
+mod ovals;
 mod shape;
+mod sure;
 mod view;
 
+pub use doubt::{Cause, Doubts};
 pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
+pub use sure::{RULE, Sure};
 
 use crate::session::{Feature, Quantity, Reading, Session, Stamp};
 use crate::verdict::{Comparison, compare};
 use view::View;
 
 /// Everything the readings of a session say.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Assessment {
     /// Findings of all features in the order they are measured.
     pub findings: Vec<Finding>,
@@ -26,6 +31,8 @@ pub struct Assessment {
     pub repeats: Vec<Repeats>,
     /// Standing readings of features the layout does not have.
     pub outside_layout: Vec<Stamp>,
+    /// The sources of error on which the findings rest.
+    pub doubts: Doubts,
 }
 
 /// Assesses a session.
@@ -50,6 +57,7 @@ pub fn assess(session: &Session) -> Assessment {
         findings,
         repeats: view.repeats(),
         outside_layout,
+        doubts: view.doubts,
     }
 }
 

@@ -1,5 +1,6 @@
 //! Out-of-round, oval, taper and barrel of one feature.
 
+use super::ovals::Seen;
 use super::view::{View, rank};
 use super::{Detail, Finding, FindingKey, Which};
 use crate::form::{self, OvalShape, Spot};
@@ -20,7 +21,6 @@ pub(super) fn assess(
         .map(|(station, weights)| View::spot(*station, weights.clone()))
         .collect();
     out_of_round(view, feature, &spots, asked, findings);
-    findings.extend(oval(view, feature, &spots));
     taper(view, feature, &spots, missing, findings);
     findings.extend(barrel(view, feature, &spots, asked, missing));
 }
@@ -35,6 +35,7 @@ fn out_of_round(
     findings: &mut Vec<Finding>,
 ) {
     let found = form::out_of_round(spots);
+    let seen = Seen::of(view, feature, &found);
     let mut each = Vec::new();
     for (rank, level) in (0_u8..).zip(feature.kind.levels()) {
         let here = found.iter().filter(|o| o.along == rank);
@@ -66,6 +67,13 @@ fn out_of_round(
         &weights,
         findings,
     );
+    let largest = findings
+        .last_mut()
+        .and_then(|largest| largest.sure.as_mut());
+    if let Some(sure) = largest {
+        seen.judge(view, feature, sure);
+    }
+    findings.extend(oval(view, feature, spots, &seen));
 }
 
 /// The oval fitted to all directions, where both square pairs are known.
@@ -73,7 +81,7 @@ fn out_of_round(
 /// A journal is taken to be one oval all along, as its staggered directions
 /// need; a bore wears oval at the top, so there each level has its own, and
 /// the largest is told.
-fn oval(view: &View<'_>, feature: Feature, spots: &[Spot]) -> Option<Finding> {
+fn oval(view: &View<'_>, feature: Feature, spots: &[Spot], seen: &Seen) -> Option<Finding> {
     let levels = feature.kind.levels().iter();
     let fits: Vec<(Option<Level>, Vec<Spot>)> = if feature.kind == Kind::Bore {
         let here = |level| {
@@ -87,8 +95,8 @@ fn oval(view: &View<'_>, feature: Feature, spots: &[Spot]) -> Option<Finding> {
     };
     let fits = fits.into_iter().filter_map(|(level, spots)| {
         let pairs = form::out_of_round(&spots);
-        let seen = |angle| pairs.iter().any(|pair| pair.angle == angle);
-        let oval = form::oval(&spots).filter(|_| seen(0) && seen(45))?;
+        let has = |angle| pairs.iter().any(|pair| pair.angle == angle);
+        let oval = form::oval(&spots).filter(|_| has(0) && has(45))?;
         let finer = |part: Exact| Exact::new(part.numerator() * FINER, part.denominator());
         let parts = (view.value(&oval.cosine)?, view.value(&oval.sine)?);
         let shape = OvalShape::of(finer(parts.0), finer(parts.1))?;
@@ -104,6 +112,13 @@ fn oval(view: &View<'_>, feature: Feature, spots: &[Spot]) -> Option<Finding> {
     let all = form::mean_size(&spots);
     let size = Exact::new(shape.size.quanta().into(), FINER);
     let mut finding = view.finding_of(key, Some(size), all.as_ref(), Vec::new());
+    // The budget of an oval is that of the square pair that reads most.
+    let pairs = form::out_of_round(&spots);
+    let pair = pairs
+        .iter()
+        .max_by_key(|pair| view.value(&pair.weights).map(Exact::abs));
+    let sure = pair.and_then(|pair| view.sure(key, &pair.weights, &[], &finding.limits));
+    finding.sure = sure.map(|sure| seen.fitted(view, feature, sure, size));
     finding.detail = Some(Detail::Oval {
         axis,
         exact: shape.exact,
@@ -199,7 +214,7 @@ fn conclude(
     // The first of equals, so that the answer does not hang on the order.
     let largest = weights.iter().rev().max_by_key(size);
     let key = FindingKey::new(feature, quantity, Which::Largest);
-    let largest = view.finding(key, largest, missing);
+    let largest = view.finding_among(key, largest, weights, missing);
     findings.extend(each);
     findings.push(largest);
 }

@@ -2,11 +2,12 @@
 
 use litemap::LiteMap;
 
+use super::{Doubts, doubt, guide, limits};
 use super::{Finding, FindingKey, Outcome, Repeats, UsedLimits};
-use super::{guide, limits};
 use crate::form::{Place, Spot};
 use crate::quantity::{Exact, Size, Weights};
 use crate::session::{Against, Feature, Kind, Level, Quantity, Reading, Session, Stamp, Station};
+use crate::uncertainty::Measured;
 use crate::verdict::{Comparison, compare};
 
 /// A session arranged for assessing: one list of sizes, and for every
@@ -16,13 +17,23 @@ use crate::verdict::{Comparison, compare};
 /// kinds were made to, so that weights take them in as well.
 pub(super) struct View<'a> {
     pub(super) session: &'a Session,
-    sizes: Vec<Size>,
-    readings: Vec<(Stamp, &'a Reading)>,
-    stations: LiteMap<Station, Vec<usize>>,
-    /// Settings on features, with the places of their sizes.
-    set_to: Vec<(Stamp, Feature, usize)>,
-    nominals: Vec<(Kind, usize)>,
+    pub(super) sizes: Vec<Size>,
+    pub(super) readings: Vec<(Stamp, &'a Reading)>,
+    pub(super) stations: LiteMap<Station, Vec<usize>>,
+    pub(super) set_to: Vec<SetOn>,
+    pub(super) nominals: Vec<(Kind, usize)>,
     limits: LiteMap<(Kind, Quantity), UsedLimits>,
+    /// The sizes with the errors they hold, at 20 °C.
+    pub(super) measured: Vec<Measured>,
+    pub(super) doubts: Doubts,
+}
+
+/// A setting on a feature.
+pub(super) struct SetOn {
+    pub(super) setting: Stamp,
+    pub(super) on: Feature,
+    /// The place of its size in the list.
+    pub(super) index: usize,
 }
 
 impl<'a> View<'a> {
@@ -35,6 +46,8 @@ impl<'a> View<'a> {
             set_to: Vec::new(),
             nominals: Vec::new(),
             limits: LiteMap::new(),
+            measured: Vec::new(),
+            doubts: Doubts::default(),
         };
         for (id, reading) in session.standing() {
             // A deviation from nothing is no size; only a merged or damaged
@@ -48,10 +61,20 @@ impl<'a> View<'a> {
             view.readings.push((id, reading));
         }
         for (id, setting) in &session.settings {
+            let used = || {
+                view.readings
+                    .iter()
+                    .any(|(_, reading)| reading.setting == *id)
+            };
             if let Some(set) = &setting.value.set
                 && let Against::Feature(partner) = set.against
+                && used()
             {
-                view.set_to.push((*id, partner, view.sizes.len()));
+                view.set_to.push(SetOn {
+                    setting: *id,
+                    on: partner,
+                    index: view.sizes.len(),
+                });
                 view.sizes.push(set.size.size());
             }
         }
@@ -67,6 +90,7 @@ impl<'a> View<'a> {
                 view.limits.insert((kind, quantity), used);
             }
         }
+        (view.measured, view.doubts) = doubt::measured(&view);
         view
     }
 
@@ -81,11 +105,10 @@ impl<'a> View<'a> {
     pub(super) fn direct(&self, station: Station, partner: Feature) -> Option<Weights> {
         let deviation = |index: &usize| {
             let (_, reading) = self.readings.get(*index)?;
-            let set_on =
-                |(id, on, _): &&(Stamp, Feature, usize)| *id == reading.setting && *on == partner;
-            let (.., setting) = self.set_to.iter().find(set_on)?;
+            let is_it = |set: &&SetOn| set.setting == reading.setting && set.on == partner;
+            let set = self.set_to.iter().find(is_it)?;
             let mean = |index| Weights::mean_of([index]);
-            Some(&mean(*index) - &mean(*setting))
+            Some(&mean(*index) - &mean(set.index))
         };
         let deviations = self.stations.get(&station)?.iter().filter_map(deviation);
         let deviations: Vec<_> = deviations.collect();
@@ -152,8 +175,21 @@ impl<'a> View<'a> {
         weights: Option<&Weights>,
         missing: Vec<Station>,
     ) -> Finding {
+        self.finding_among(key, weights, &[], missing)
+    }
+
+    /// Makes a finding of the worst of several values.
+    pub(super) fn finding_among(
+        &self,
+        key: FindingKey,
+        weights: Option<&Weights>,
+        among: &[Weights],
+        missing: Vec<Station>,
+    ) -> Finding {
         let value = weights.and_then(|weights| self.value(weights));
-        self.finding_of(key, value, weights, missing)
+        let mut finding = self.finding_of(key, value, weights, missing);
+        finding.sure = weights.and_then(|w| self.sure(key, w, among, &finding.limits));
+        finding
     }
 
     /// Makes a finding of a value that rests on the readings of these
@@ -193,6 +229,7 @@ impl<'a> View<'a> {
         Finding {
             key,
             outcome,
+            sure: None,
             detail: None,
             limits,
             guide,

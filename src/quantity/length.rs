@@ -5,7 +5,7 @@ use core::ops::{Add, Neg, Sub};
 /// A size: a diameter, a width, a depth. Unit: quanta of 0.1 nm.
 ///
 /// Two sizes cannot be added; their difference is a [`Deviation`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Size(i64);
 
 /// A signed difference of two sizes. Unit: quanta of 0.1 nm.

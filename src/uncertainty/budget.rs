@@ -2,6 +2,7 @@
 //! in it.
 
 use super::{Measured, Source, SourceId, float};
+use crate::quantity::Exact;
 
 /// The combined standard uncertainty of a value and how well it is known.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,6 +54,19 @@ impl Combined {
     #[must_use]
     pub const fn u(&self) -> f64 {
         self.u
+    }
+
+    /// Whether a value is less than twice its standard uncertainty, so that
+    /// only how much it is at most can be told.
+    #[must_use]
+    pub fn hides(&self, value: Exact) -> bool {
+        float::quanta(value.abs()) < 2.0 * self.u
+    }
+
+    /// Its square.
+    #[must_use]
+    pub fn variance(&self) -> f64 {
+        self.u * self.u
     }
 
     /// The effective degrees of freedom, not rounded, at least

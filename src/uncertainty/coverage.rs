@@ -28,6 +28,12 @@ impl Probability {
         Self::new(f64::from(thousandths) / 1_000.0)
     }
 
+    /// So many millionths; 950 000 is 95 %.
+    #[must_use]
+    pub fn per_million(millionths: u32) -> Self {
+        Self::new(f64::from(millionths) / 1_000_000.0)
+    }
+
     /// From 0 to 1.
     #[must_use]
     pub const fn value(self) -> f64 {
@@ -86,6 +92,13 @@ impl Combined {
             0.0
         };
         if is_outside { 1.0 - tail } else { tail }
+    }
+
+    /// How many u a value must lie inside a limit to be within it with this
+    /// probability: the normal quantile, or Student's where u is an estimate.
+    #[must_use]
+    pub fn one_sided(&self, confidence: Probability) -> f64 {
+        self.quantile(confidence.value())
     }
 
     fn quantile(&self, p: f64) -> f64 {

@@ -23,6 +23,9 @@ pub struct Draw {
     pub source: SourceId,
 }
 
+/// How strongly a value hangs on an error: quanta per unit of its source.
+pub type Sensitivity = f64;
+
 /// A value and its sensitivity to every draw it holds: a linear combination
 /// (JCGM 100 5.1 and 5.2).
 ///
@@ -44,17 +47,17 @@ pub struct Draw {
 /// // The error of the setting is gone.
 /// assert!((difference.combined(&sources).u() - 2e8_f64.sqrt()).abs() < 1e-9);
 /// ```
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Measured {
     value: Exact,
-    terms: Vec<(Draw, f64)>,
+    terms: Vec<(Draw, Sensitivity)>,
 }
 
 impl Measured {
     /// A value with the sensitivities to its draws: by how many quanta it
     /// changes when the error of the draw grows by one of the source's unit.
     #[must_use]
-    pub fn new(value: Exact, terms: &[(Draw, f64)]) -> Self {
+    pub fn new(value: Exact, terms: &[(Draw, Sensitivity)]) -> Self {
         let mut gathered = Gathered::default();
         for &(draw, c) in terms {
             gathered.add(draw, sensitivity(c));

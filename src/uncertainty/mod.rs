@@ -37,7 +37,7 @@ pub use defaults::{
     Instrument, chord_error, permissible_error, repeatability, tilt_error, transfer,
 };
 pub use float::{DOF_MIN, SENSITIVITY_MAX, U_MAX, quanta, rounded};
-pub use measured::{Draw, Measured};
+pub use measured::{Draw, Measured, Sensitivity};
 pub use sample::{Sample, Spread, pooled};
 pub use source::{Distribution, Source, SourceId, dof_from_reliability};
 pub use student::{normal_cdf, normal_quantile, t_cdf, t_quantile};

@@ -3,6 +3,14 @@
 //! This room compares numbers as they stand. It knows nothing of stations,
 //! features or engines.
 
+mod decide;
+mod oval;
+mod settle;
+
+pub use decide::{Decision, DecisionRule, Verdict};
+pub use oval::{ALONG, Oval, OvalLevel, Ovals, Part};
+pub use settle::{Ask, Repeats, Round, Share, ask};
+
 use core::fmt;
 
 use crate::quantity::{Exact, Size};

@@ -10,9 +10,12 @@ const ROOMS: [(&str, &[&str]); 12] = [
     ("quantity", &[]),
     ("form", &["quantity"]),
     ("uncertainty", &["quantity"]),
-    ("verdict", &["quantity"]),
+    ("verdict", &["quantity", "uncertainty"]),
     ("session", &["quantity", "verdict"]),
-    ("assess", &["quantity", "form", "verdict", "session"]),
+    (
+        "assess",
+        &["quantity", "form", "uncertainty", "verdict", "session"],
+    ),
     ("archive", &["quantity", "session"]),
     // The report names the version of the app, which the archive holds.
     (
@@ -52,8 +55,9 @@ const PURE: [&str; 9] = [
     "present",
 ];
 
-/// Rooms through which lengths pass: no floats. Only `uncertainty` has them.
-const EXACT: [&str; 5] = ["quantity", "form", "verdict", "session", "assess"];
+/// Rooms through which lengths pass: no floats. `uncertainty` has them, and
+/// `verdict` where it asks how far a doubt reaches.
+const EXACT: [&str; 4] = ["quantity", "form", "session", "assess"];
 
 /// The rooms a file imports.
 fn imports(source: &Source) -> Vec<String> {

@@ -1,0 +1,90 @@
+//! What is proved of a value, and how sure it is.
+
+use super::view::View;
+use super::{FindingKey, UsedLimits};
+use crate::quantity::{Exact, Weights};
+use crate::session::Quantity;
+use crate::uncertainty::{Combined, Measured, Probability};
+use crate::verdict::{Band, DecisionRule, Limits, Verdict};
+
+/// The rule by which verdicts are given.
+pub const RULE: DecisionRule = DecisionRule::ONE_SIDED_95;
+
+/// How sure a value is, and what is proved of it by [`RULE`].
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sure {
+    /// The value at 20 °C, with the errors it holds.
+    pub measured: Measured,
+    /// Its standard uncertainty and the degrees of freedom.
+    pub combined: Combined,
+    /// How far inside a limit the value must lie to be proved within it.
+    pub guard: Exact,
+    /// What is proved.
+    pub verdict: Verdict,
+    /// The probability that the feature lies within the band that decided;
+    /// `None` without limits.
+    pub conformity: Option<Probability>,
+    /// Of a shape that is less than twice its uncertainty: how large it may
+    /// be at most.
+    pub at_most: Option<Exact>,
+}
+
+impl View<'_> {
+    /// How sure the value of these weights is. Where it is the worst of
+    /// several, those are given as well: all must be in for it to be in, and
+    /// one that is out must be more surely so than a single one, or the worst
+    /// of enough good ones would always be convicted.
+    pub(super) fn sure(
+        &self,
+        key: FindingKey,
+        weights: &Weights,
+        among: &[Weights],
+        limits: &UsedLimits,
+    ) -> Option<Sure> {
+        let measured = Measured::weighted(weights, &self.measured)?;
+        let combined = measured.combined(self.doubts.sources());
+        let value = measured.value();
+        let convict = u32::try_from(among.len()).unwrap_or(u32::MAX);
+        let [pass, convict] =
+            [RULE.millionths, RULE.to_convict_by_one_of(convict)].map(Probability::per_million);
+        let mut guard = combined.guard_band(pass);
+        let mut guard_out = combined.guard_band(convict);
+        for other in among {
+            let other = Measured::weighted(other, &self.measured)?;
+            let combined = other.combined(self.doubts.sources());
+            guard = guard.max(combined.guard_band(pass));
+            guard_out = guard_out.max(combined.guard_band(convict));
+        }
+        let limits = &limits.limits;
+        let is_critical = is_critical(key, limits, value, guard);
+        let decide = |band: &Band| band.decide_worst(&[(value, guard, guard_out)]);
+        let verdict = Verdict::of(decide(&limits.new), decide(&limits.service), is_critical);
+        let band = deciding(limits, verdict);
+        let conformity = (!band.is_open()).then(|| combined.within(value, band.low, band.high));
+        Some(Sure {
+            measured,
+            combined,
+            guard,
+            verdict,
+            conformity,
+            at_most: None,
+        })
+    }
+}
+
+/// Whether the least clearance is in doubt: too little of it seizes, so
+/// nothing is left to the person there.
+fn is_critical(key: FindingKey, limits: &Limits, value: Exact, guard: Exact) -> bool {
+    let least = limits.service.low.or(limits.new.low);
+    key.quantity == Quantity::Clearance && least.is_some_and(|least| value < least + guard)
+}
+
+/// The band a verdict is about: the one as made where the value lies in it,
+/// or where there is no other.
+pub(super) fn deciding(limits: &Limits, verdict: Verdict) -> Band {
+    match verdict {
+        Verdict::WithinNew | Verdict::OutsideNew => limits.new,
+        _ if limits.service.is_open() => limits.new,
+        _ => limits.service,
+    }
+}
