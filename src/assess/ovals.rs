@@ -10,20 +10,22 @@ use crate::verdict::{Band, Decision, Oval, OvalLevel, Ovals, Part, Verdict};
 
 /// What was seen of the ovals of a feature: of a bore one for each level,
 /// which are told apart; of a journal one all along.
-pub(super) struct Seen {
+pub(super) struct Seen<'a> {
+    view: &'a View<'a>,
     groups: Vec<Vec<OvalLevel>>,
-    /// How sure each square pair is.
-    parts: Vec<Combined>,
+    /// How sure the least certain square pair is.
+    least: Option<Combined>,
 }
 
-impl Seen {
+impl<'a> Seen<'a> {
     /// The square pairs of a feature, arranged by level.
-    pub(super) fn of(view: &View<'_>, feature: Feature, pairs: &[OutOfRound]) -> Self {
+    pub(super) fn of(view: &'a View<'a>, feature: Feature, pairs: &[OutOfRound]) -> Self {
         let levels = feature.kind.levels();
         let last = levels.last().map_or(0, |level| rank(feature.kind, *level));
         let mut seen = Self {
+            view,
             groups: Vec::new(),
-            parts: Vec::new(),
+            least: None,
         };
         let mut found = Vec::new();
         for along in 0..=last {
@@ -39,7 +41,9 @@ impl Seen {
                 let place = usize::from(pair.angle / 45);
                 if let Some(part) = level.parts.get_mut(place) {
                     *part = Part::new(measured.value(), &combined, looks);
-                    seen.parts.push(combined);
+                    if seen.least.is_none_or(|least| combined.nu() < least.nu()) {
+                        seen.least = Some(combined);
+                    }
                     is_read = true;
                 }
             }
@@ -67,21 +71,24 @@ impl Seen {
         !self.groups.is_empty() && self.groups.iter().all(|levels| read(levels) == [true; 2])
     }
 
-    fn ovals<'a>(&self, levels: &'a [OvalLevel], limit: Exact, convict: bool) -> Ovals<'a> {
+    fn ovals<'b>(&self, levels: &'b [OvalLevel], limit: Exact, convict: bool) -> Option<Ovals<'b>> {
         let several = u32::try_from(self.groups.len()).unwrap_or(u32::MAX);
         let sure = if convict {
             RULE.to_convict_by_one_of(several)
         } else {
             RULE.millionths
         };
-        Ovals::new(levels, limit, &self.parts, Probability::per_million(sure))
+        let sure = Probability::per_million(sure);
+        let factor = self.view.factors.one_sided(self.least.as_ref()?, sure);
+        Some(Ovals::new(levels, limit, factor))
     }
 
     /// Decides on one band: in if every oval is, out if one is.
     fn decide(&self, band: &Band) -> Option<Decision> {
         let limit = band.high?;
         let is = |levels: &Vec<OvalLevel>, convict: bool, what: Decision| {
-            self.ovals(levels, limit, convict).decide() == what
+            self.ovals(levels, limit, convict)
+                .is_some_and(|ovals| ovals.decide() == what)
         };
         Some(
             if self
@@ -105,8 +112,8 @@ impl Seen {
     /// Puts right what was said of the largest out-of-round, or of the fitted
     /// oval: an oval is judged by all that was read of it, and what was read
     /// in two directions only is never proved to be round.
-    pub(super) fn judge(&self, view: &View<'_>, feature: Feature, sure: &mut Sure) {
-        let used = view.limits(feature.kind, Quantity::OutOfRound);
+    pub(super) fn judge(&self, feature: Feature, sure: &mut Sure) {
+        let used = self.view.limits(feature.kind, Quantity::OutOfRound);
         let limits = &used.limits;
         if self.all_round() {
             let decided = [limits.new, limits.service].map(|band| self.decide(&band));
@@ -121,37 +128,28 @@ impl Seen {
     }
 
     /// How sure the largest fitted oval is.
-    pub(super) fn fitted(
-        &self,
-        view: &View<'_>,
-        feature: Feature,
-        mut sure: Sure,
-        size: Exact,
-    ) -> Sure {
-        let used = view.limits(feature.kind, Quantity::OutOfRound);
-        self.judge(view, feature, &mut sure);
+    pub(super) fn fitted(&self, feature: Feature, mut sure: Sure, size: Exact) -> Sure {
+        let used = self.view.limits(feature.kind, Quantity::OutOfRound);
+        self.judge(feature, &mut sure);
         let band = deciding(&used.limits, sure.verdict);
         let limit = band.high.unwrap_or(Exact::ZERO);
-        let ovals = self.groups.iter().flat_map(|levels| {
-            let ovals = self.ovals(levels, limit, false);
-            let factor = ovals.factor;
-            ovals
-                .at_levels()
-                .into_iter()
-                .map(move |oval| (oval, factor))
+        let ovals = self.groups.iter().filter_map(|levels| {
+            let ovals = self.ovals(levels, limit, false)?;
+            Some(
+                ovals
+                    .at_levels()
+                    .into_iter()
+                    .map(move |oval| (oval, ovals.factor)),
+            )
         });
         let larger = |a: (Oval, _), b: (Oval, _)| if a.0.size() < b.0.size() { b } else { a };
-        let Some((oval, factor)) = ovals.reduce(larger) else {
+        let (Some((oval, factor)), Some(least)) = (ovals.flatten().reduce(larger), self.least)
+        else {
             return sure;
         };
-        let nu = self
-            .parts
-            .iter()
-            .map(Combined::nu)
-            .reduce(|a, b| if a < b { a } else { b });
-        sure.combined = Combined::new(oval.u(), nu.unwrap_or_default());
+        sure.combined = Combined::new(oval.u(), least.nu());
         let confidence = Probability::per_million(RULE.millionths);
-        sure.guard = sure.combined.guard_band(confidence);
+        sure.guard = self.view.factors.guard_band(&sure.combined, confidence);
         sure.conformity = band
             .high
             .map(|high| sure.combined.within(size, None, Some(high)));

@@ -71,7 +71,7 @@ fn out_of_round(
         .last_mut()
         .and_then(|largest| largest.sure.as_mut());
     if let Some(sure) = largest {
-        seen.judge(view, feature, sure);
+        seen.judge(feature, sure);
     }
     findings.extend(oval(view, feature, spots, &seen));
 }
@@ -81,7 +81,7 @@ fn out_of_round(
 /// A journal is taken to be one oval all along, as its staggered directions
 /// need; a bore wears oval at the top, so there each level has its own, and
 /// the largest is told.
-fn oval(view: &View<'_>, feature: Feature, spots: &[Spot], seen: &Seen) -> Option<Finding> {
+fn oval(view: &View<'_>, feature: Feature, spots: &[Spot], seen: &Seen<'_>) -> Option<Finding> {
     let levels = feature.kind.levels().iter();
     let fits: Vec<(Option<Level>, Vec<Spot>)> = if feature.kind == Kind::Bore {
         let here = |level| {
@@ -118,7 +118,7 @@ fn oval(view: &View<'_>, feature: Feature, spots: &[Spot], seen: &Seen) -> Optio
         .iter()
         .max_by_key(|pair| view.value(&pair.weights).map(Exact::abs));
     let sure = pair.and_then(|pair| view.sure(key, &pair.weights, &[], &finding.limits));
-    finding.sure = sure.map(|sure| seen.fitted(view, feature, sure, size));
+    finding.sure = sure.map(|sure| seen.fitted(feature, sure, size));
     finding.detail = Some(Detail::Oval {
         axis,
         exact: shape.exact,

@@ -47,13 +47,13 @@ impl View<'_> {
         let convict = u32::try_from(among.len()).unwrap_or(u32::MAX);
         let [pass, convict] =
             [RULE.millionths, RULE.to_convict_by_one_of(convict)].map(Probability::per_million);
-        let mut guard = combined.guard_band(pass);
-        let mut guard_out = combined.guard_band(convict);
+        let mut guard = self.factors.guard_band(&combined, pass);
+        let mut guard_out = self.factors.guard_band(&combined, convict);
         for other in among {
             let other = Measured::weighted(other, &self.measured)?;
             let combined = other.combined(self.doubts.sources());
-            guard = guard.max(combined.guard_band(pass));
-            guard_out = guard_out.max(combined.guard_band(convict));
+            guard = guard.max(self.factors.guard_band(&combined, pass));
+            guard_out = guard_out.max(self.factors.guard_band(&combined, convict));
         }
         let limits = &limits.limits;
         let is_critical = is_critical(key, limits, value, guard);

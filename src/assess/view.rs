@@ -7,7 +7,7 @@ use super::{Finding, FindingKey, Outcome, Repeats, UsedLimits};
 use crate::form::{Place, Spot};
 use crate::quantity::{Exact, Size, Weights};
 use crate::session::{Against, Feature, Kind, Level, Quantity, Reading, Session, Stamp, Station};
-use crate::uncertainty::Measured;
+use crate::uncertainty::{Factors, Measured};
 use crate::verdict::{Comparison, compare};
 
 /// A session arranged for assessing: one list of sizes, and for every
@@ -26,6 +26,7 @@ pub(super) struct View<'a> {
     /// The sizes with the errors they hold, at 20 °C.
     pub(super) measured: Vec<Measured>,
     pub(super) doubts: Doubts,
+    pub(super) factors: Factors,
 }
 
 /// A setting on a feature.
@@ -48,6 +49,7 @@ impl<'a> View<'a> {
             limits: LiteMap::new(),
             measured: Vec::new(),
             doubts: Doubts::default(),
+            factors: Factors::default(),
         };
         for (id, reading) in session.standing() {
             // A deviation from nothing is no size; only a merged or damaged

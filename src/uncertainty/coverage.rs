@@ -1,6 +1,8 @@
 //! What may be said under an uncertainty: an interval, a guard band, the
 //! probability of lying within limits.
 
+use core::cell::RefCell;
+
 use super::{Combined, float, student};
 use crate::quantity::Exact;
 
@@ -38,6 +40,33 @@ impl Probability {
     #[must_use]
     pub const fn value(self) -> f64 {
         self.0
+    }
+}
+
+/// One-sided factors by degrees of freedom and confidence, each computed once:
+/// a session has a thousand values and few of either.
+#[derive(Debug, Default)]
+pub struct Factors(RefCell<Vec<(f64, f64, f64)>>);
+
+impl Factors {
+    /// As [`Combined::one_sided`].
+    #[must_use]
+    pub fn one_sided(&self, combined: &Combined, confidence: Probability) -> f64 {
+        let (nu, p) = (combined.nu_of_table(), confidence.value());
+        let mut known = self.0.borrow_mut();
+        let same = known.iter().find(|(of, with, _)| *of == nu && *with == p);
+        if let Some((.., factor)) = same {
+            return *factor;
+        }
+        let factor = combined.one_sided(confidence);
+        known.push((nu, p, factor));
+        factor
+    }
+
+    /// As [`Combined::guard_band`].
+    #[must_use]
+    pub fn guard_band(&self, combined: &Combined, confidence: Probability) -> Exact {
+        float::rounded_up(self.one_sided(combined, confidence) * combined.u())
     }
 }
 

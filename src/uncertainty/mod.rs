@@ -32,7 +32,7 @@ mod student;
 mod temperature;
 
 pub use budget::{Budget, Combined, Row};
-pub use coverage::Probability;
+pub use coverage::{Factors, Probability};
 pub use defaults::{
     Instrument, chord_error, permissible_error, repeatability, tilt_error, transfer,
 };

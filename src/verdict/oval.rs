@@ -12,7 +12,7 @@
 
 use super::Decision;
 use crate::quantity::Exact;
-use crate::uncertainty::{Combined, Probability, quanta};
+use crate::uncertainty::{Combined, quanta};
 
 /// How much each part of an oval is taken to change from the first level to
 /// the last, as a share of the limit: one standard deviation.
@@ -96,20 +96,13 @@ impl OvalLevel {
 }
 
 impl<'a> Ovals<'a> {
-    /// The ovals of levels before a limit. Of what is known of their parts,
-    /// the least certain sets the factor.
+    /// The ovals of levels before a limit, with the factor of the rule.
     #[must_use]
-    pub fn new(
-        levels: &'a [OvalLevel],
-        limit: Exact,
-        parts: &[Combined],
-        confidence: Probability,
-    ) -> Self {
-        let factors = parts.iter().map(|part| part.one_sided(confidence));
+    pub fn new(levels: &'a [OvalLevel], limit: Exact, factor: f64) -> Self {
         Self {
             levels,
             limit: quanta(limit),
-            factor: factors.fold(0.0, f64::max),
+            factor,
         }
     }
 }
