@@ -3,7 +3,7 @@
 use super::{Guide, Sure};
 use crate::quantity::{Entered, Exact};
 use crate::session::{Bound, Direction, Feature, Level, Quantity, Stamp, Station};
-use crate::verdict::{Comparison, Limits};
+use crate::verdict::{Comparison, Limits, Verdict};
 
 /// Which of several values of a quantity a finding is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -131,6 +131,16 @@ impl Finding {
         match &self.outcome {
             Outcome::Value { value, .. } => Some(*value),
             Outcome::NotMeasured => None,
+        }
+    }
+
+    /// The verdict, if this value decides: not one of those of which the
+    /// largest counts, and not without a value.
+    #[must_use]
+    pub fn decided(&self) -> Option<Verdict> {
+        match self.key.which {
+            Which::At(..) | Which::Along(Some(_)) => None,
+            _ => self.sure.as_ref().map(|sure| sure.verdict),
         }
     }
 

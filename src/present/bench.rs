@@ -2,7 +2,7 @@
 
 use super::findings;
 use super::route::{progress, route};
-use super::wording::{Mark, comparison_words, feature, mark, quantity};
+use super::wording::{Mark, feature, quantity};
 use crate::assess::{Finding, assess};
 use crate::session::{Session, SessionId};
 
@@ -15,9 +15,9 @@ pub struct BenchRow {
     pub name: String,
     /// How far it has come, in words.
     pub progress: String,
-    /// The shape of its worst comparison.
+    /// The shape of its worst verdict.
     pub mark: Mark,
-    /// Its worst comparison in words.
+    /// Its worst verdict in words.
     pub worst: String,
 }
 
@@ -31,11 +31,10 @@ pub fn bench_row(session: &Session) -> BenchRow {
         None => (Mark::Unread, "nothing measured yet".to_owned()),
         Some(finding) => {
             let key = finding.key;
-            let comparison = finding.comparison();
-            let words = comparison_words(key.quantity, comparison, session.display_unit());
+            let (mark, words) = findings::told(finding, session.display_unit());
             let name = quantity(key.quantity);
             let what = format!("{}: {name} {words}", feature(key.feature));
-            (mark(key.quantity, comparison), what)
+            (mark, what)
         }
     };
     BenchRow {

@@ -3,11 +3,12 @@
 use core::cmp::Reverse;
 
 use super::finding_words;
+use super::sure::{self, SureView};
 use super::wording::{self, Mark, comparison_words, mark};
 use crate::assess::{Assessment, Detail, Finding, Outcome, Repeats, Which};
 use crate::quantity::{Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
-use crate::verdict::Comparison;
+use crate::verdict::{Comparison, Verdict};
 
 /// The whole screen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -53,12 +54,14 @@ pub struct LimitRow {
 pub struct FeatureView {
     /// Its name.
     pub title: String,
-    /// The shape of its worst comparison.
+    /// The shape of its worst verdict.
     pub mark: Mark,
-    /// Its worst comparison in words, with what it is about.
+    /// Its worst verdict in words, with what it is about.
     pub words: String,
     /// Its values.
     pub rows: Vec<FindingRow>,
+    /// How sure those are that decide, and why.
+    pub sure: Vec<SureView>,
     /// What was read more than once, and how far the readings lie apart.
     pub repeats: Vec<String>,
     /// What was not read, in words.
@@ -74,10 +77,12 @@ pub struct FindingRow {
     pub value: String,
     /// What its sign means, or which way it lies.
     pub sense: Option<String>,
-    /// The shape of its comparison.
+    /// The shape of its verdict, or of its comparison where others decide.
     pub mark: Mark,
-    /// Its comparison in words.
+    /// Its verdict in words, or its comparison where others decide.
     pub words: String,
+    /// What it reads, where that is not proved.
+    pub reads: Option<String>,
     /// What the common rules say, where no limit is given.
     pub guide: Option<&'static str>,
     /// How it can be checked another way.
@@ -156,15 +161,16 @@ fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
     }
 }
 
-/// The features of a kind, the worst first: by their worst comparison, then
+/// The features of a kind, the worst first: by their worst verdict, then
 /// by how far beyond the limit or how near to it they come; those of which
 /// nothing was measured last.
 fn worst_first(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Feature> {
     let badness = |finding: &Finding| match &finding.outcome {
         Outcome::NotMeasured => None,
-        Outcome::Value {
-            comparison, margin, ..
-        } => Some((rank(*comparison).0, margin.map_or(Exact::ZERO, |m| -m))),
+        Outcome::Value { margin, .. } => {
+            let rank = rank(finding.decided()?);
+            Some((rank, margin.map_or(Exact::ZERO, |m| -m)))
+        }
     };
     let of = |feature| assessment.of(feature).filter_map(badness).max();
     let features = session.features_of(kind);
@@ -188,10 +194,8 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     let (mark, mut words) = match worst(&all) {
         Some(finding) => {
             let quantity = finding.key.quantity;
-            let comparison = finding.comparison();
-            let words = comparison_words(quantity, comparison, unit);
-            let name = wording::quantity(quantity);
-            (mark(quantity, comparison), format!("{name} {words}"))
+            let (mark, words) = told(finding, unit);
+            (mark, format!("{} {words}", wording::quantity(quantity)))
         }
         None => (Mark::Unread, "not measured".to_owned()),
     };
@@ -209,6 +213,7 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
         mark,
         words,
         rows: all.iter().map(|finding| row(finding, unit)).collect(),
+        sure: sure::of_feature(assessment, &all, unit),
         repeats: repeats
             .map(|repeats| finding_words::repeats(repeats, unit))
             .collect(),
@@ -216,30 +221,51 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     }
 }
 
-/// The worst comparison of several findings: the first of the worst kind,
+/// The worst of several findings that decide: the first of the worst kind,
 /// and among amounts over a limit those of one quantity by the largest.
 pub(super) fn worst<'a>(findings: &[&'a Finding]) -> Option<&'a Finding> {
+    let by = |finding: &Finding| match finding.comparison() {
+        Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => by.abs(),
+        _ => Exact::ZERO,
+    };
+    let badness = |finding: &Finding| Some((rank(finding.decided()?), by(finding)));
     let mut worst: Option<&Finding> = None;
     for finding in findings {
-        let Some(comparison) = finding.comparison() else {
-            continue;
-        };
-        if worst.is_none_or(|w| w.comparison().map(rank) < Some(rank(comparison))) {
+        let here = badness(finding);
+        if here.is_some() && worst.is_none_or(|worst| badness(worst) < here) {
             worst = Some(finding);
         }
     }
     worst
 }
 
-/// How bad a comparison is, worst highest, and by how much.
-pub(super) fn rank(comparison: Comparison) -> (u8, Exact) {
-    let zero = Exact::ZERO;
-    match comparison {
-        Comparison::NoLimit => (0, zero),
-        Comparison::InsideNew => (1, zero),
-        Comparison::InsideService => (2, zero),
-        Comparison::OutsideNew(by) => (3, by.abs()),
-        Comparison::BeyondLimit(by) => (4, by.abs()),
+/// A verdict, or what a part of one reads, with its mark.
+pub(super) fn told(finding: &Finding, unit: Unit) -> (Mark, String) {
+    let quantity = finding.key.quantity;
+    let reads = finding.comparison();
+    match finding.decided() {
+        Some(verdict) => (
+            wording::verdict_mark(quantity, verdict, reads),
+            wording::verdict_words(quantity, verdict, reads, unit),
+        ),
+        None => (
+            mark(quantity, reads),
+            comparison_words(quantity, reads, unit),
+        ),
+    }
+}
+
+/// How bad a verdict is, worst highest.
+pub(super) const fn rank(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::NoLimit => 0,
+        Verdict::WithinNew => 1,
+        Verdict::WithinService => 2,
+        Verdict::NotSeen => 3,
+        Verdict::TooClose => 4,
+        Verdict::DoNotAssemble => 5,
+        Verdict::OutsideNew => 6,
+        Verdict::BeyondLimit => 7,
     }
 }
 
@@ -247,6 +273,8 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
     let quantity = finding.key.quantity;
     let comparison = finding.comparison();
     let value = finding.value();
+    let (mark, words) = told(finding, unit);
+    let reads = mark == Mark::Open;
     FindingRow {
         label: label(finding),
         value: value.map_or_else(
@@ -259,11 +287,12 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
             }
             _ => value.and_then(|v| sense(finding, v.numerator().signum()).map(str::to_owned)),
         },
-        mark: mark(quantity, comparison),
+        mark,
         words: match (quantity, comparison) {
             (Quantity::Wear, None) => "needs an unworn reference".to_owned(),
-            _ => comparison_words(quantity, comparison, unit),
+            _ => words,
         },
+        reads: reads.then(|| comparison_words(quantity, comparison, unit)),
         guide: finding.guide.as_ref().map(|g| finding_words::guide(g.word)),
         note: match finding.detail {
             Some(Detail::RingGap(change)) if change != Exact::ZERO => {
@@ -274,7 +303,7 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
     }
 }
 
-fn label(finding: &Finding) -> String {
+pub(super) fn label(finding: &Finding) -> String {
     let kind = finding.key.feature.kind;
     let name = wording::quantity(finding.key.quantity);
     match (finding.key.quantity, finding.key.which) {

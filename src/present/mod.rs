@@ -14,6 +14,7 @@ mod new_session;
 mod pace;
 mod preview;
 mod route;
+mod sure;
 mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
@@ -30,8 +31,9 @@ pub use limits_form::{LimitsForm, LimitsRow};
 pub use new_session::NewSession;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, next_open, other_places, progress, route};
+pub use sure::{DoubtRow, SureView};
 pub use wording::{
-    COMPARED_AS_READ, Mark, PLAIN_ROUTE_BLIND, arrangement, bound, comparison_words, counting,
+    Mark, PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, comparison_words, counting,
     direction, feature, first_end, gauge, gauge_kind, kind, kind_plural, level, machine_use, mark,
-    number, place, quantity, route_choice, sense, set_on, station,
+    number, place, quantity, route_choice, sense, set_on, station, verdict_mark, verdict_words,
 };

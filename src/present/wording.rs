@@ -6,11 +6,12 @@ use crate::session::{
     Arrangement, Bound, Counting, Direction, Feature, FirstEnd, Gauge, GaugeKind, Kind, Level,
     Quantity, RouteChoice, Sense, Session, Station, Use,
 };
-use crate::verdict::Comparison;
+use crate::verdict::{Comparison, Verdict};
 
-/// What the screens say while no uncertainty is taken into account.
-pub const COMPARED_AS_READ: &str = "Readings are compared as they stand. How sure they are is \
-                                    not taken into account yet: near a limit, measure again.";
+/// What the words of the findings mean.
+pub const PROVED_AT_95: &str = "A word stands where your readings prove it: at a limit it would \
+                                be wrong in at most 5 cases of 100. Where they prove neither, it \
+                                is too close to call, and a tap shows what would settle it.";
 
 /// What the plain route cannot see.
 pub const PLAIN_ROUTE_BLIND: &str = "Two places in the same two directions cannot see an oval \
@@ -30,6 +31,8 @@ pub enum Mark {
     Large,
     /// Beyond or outside, out of shape.
     Shape,
+    /// Neither inside nor beyond is proved.
+    Open,
     /// No limit given.
     NoLimit,
     /// Not measured.
@@ -46,6 +49,7 @@ impl Mark {
             Self::Small => "small",
             Self::Large => "large",
             Self::Shape => "shape",
+            Self::Open => "open",
             Self::NoLimit => "no-limit",
             Self::Unread => "unread",
         }
@@ -66,6 +70,42 @@ pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
             _ => Mark::Large,
         },
     }
+}
+
+/// The mark of a verdict, with the comparison it is about.
+#[must_use]
+pub const fn verdict_mark(quantity: Quantity, verdict: Verdict, reads: Option<Comparison>) -> Mark {
+    match verdict {
+        Verdict::WithinNew => Mark::New,
+        Verdict::WithinService => Mark::Service,
+        Verdict::TooClose | Verdict::DoNotAssemble | Verdict::NotSeen => Mark::Open,
+        Verdict::NoLimit => Mark::NoLimit,
+        Verdict::BeyondLimit | Verdict::OutsideNew => mark(quantity, reads),
+    }
+}
+
+/// The words of a verdict; what is proved to be outside, with the amount it
+/// reads.
+#[must_use]
+pub fn verdict_words(
+    quantity: Quantity,
+    verdict: Verdict,
+    reads: Option<Comparison>,
+    unit: Unit,
+) -> String {
+    let word = match verdict {
+        Verdict::WithinNew => "within new limits",
+        Verdict::WithinService => "within service limit",
+        Verdict::TooClose => "too close to call",
+        Verdict::DoNotAssemble => "too close to call: do not assemble, have it measured",
+        Verdict::NotSeen => "not seen all round: the 45° pair was not read",
+        Verdict::NoLimit => "no limit given",
+        Verdict::BeyondLimit | Verdict::OutsideNew => {
+            let words = comparison_words(quantity, reads, unit);
+            return words.trim_start_matches("reads ").to_owned();
+        }
+    };
+    word.to_owned()
 }
 
 /// The sentence of a comparison.

@@ -3,10 +3,13 @@
 use serde::Serialize;
 
 use crate::archive::APP;
-use crate::assess::{Assessment, Detail, Finding, FindingKey, GuideWord, Outcome, Which};
+use crate::assess::{
+    Assessment, Cause, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Which,
+};
 use crate::quantity::{Entered, Exact, Unit, show};
 use crate::session::Session;
-use crate::verdict::Comparison;
+use crate::uncertainty::{self, Budget, Probability, rounded};
+use crate::verdict::{Comparison, Verdict};
 
 #[derive(Serialize)]
 struct Report<'a> {
@@ -16,7 +19,7 @@ struct Report<'a> {
     session: &'a str,
     name: String,
     unit: &'static str,
-    compared: &'static str,
+    rule: &'static str,
     findings: Vec<Row<'a>>,
     repeats: Vec<Repeats>,
     outside_layout: Vec<String>,
@@ -35,10 +38,36 @@ struct Row<'a> {
     comparison: &'static str,
     beyond_by: Option<String>,
     margin: Option<String>,
+    verdict: Option<&'static str>,
+    sure: Option<Sure>,
     limits: Limits<'a>,
     guide: Option<Guide>,
     missing: Vec<String>,
     readings: Vec<String>,
+}
+
+/// How sure a value is. A number that is not there is infinite, or has no
+/// limit to be about.
+#[derive(Serialize)]
+struct Sure {
+    value_at_20_c: String,
+    u: String,
+    nu: Option<f64>,
+    guard_band: String,
+    probability_inside: Option<f64>,
+    at_most: Option<String>,
+    budget: Vec<Part>,
+}
+
+/// What one source has in an uncertainty.
+#[derive(Serialize)]
+struct Part {
+    source: &'static str,
+    sensitivity: f64,
+    u: f64,
+    contribution: String,
+    share: f64,
+    dof: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -97,8 +126,12 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
         session: session.id.as_str(),
         name: session.name(),
         unit: unit.sign(),
-        compared: "as read, without uncertainty",
-        findings: assessment.findings.iter().map(|f| row(f, unit)).collect(),
+        rule: RULE.name,
+        findings: assessment
+            .findings
+            .iter()
+            .map(|f| row(assessment, f, unit))
+            .collect(),
         repeats: repeats.collect(),
         outside_layout: assessment
             .outside_layout
@@ -146,7 +179,7 @@ pub fn which_key(key: FindingKey) -> String {
     }
 }
 
-fn row(finding: &Finding, unit: Unit) -> Row<'_> {
+fn row<'a>(assessment: &Assessment, finding: &'a Finding, unit: Unit) -> Row<'a> {
     let text = |value: Exact| show(value, unit, unit.decimals());
     let (value, margin) = match &finding.outcome {
         Outcome::NotMeasured => (None, None),
@@ -175,10 +208,74 @@ fn row(finding: &Finding, unit: Unit) -> Row<'_> {
         comparison: comparison_key(comparison),
         beyond_by,
         margin: margin.map(|m| text(m).text),
+        verdict: finding.decided().map(verdict_key),
+        sure: sure(assessment, finding, unit),
         limits: limits(finding),
         guide: guide(finding, unit),
         missing: finding.missing.iter().map(ToString::to_string).collect(),
         readings: finding.readings.iter().map(ToString::to_string).collect(),
+    }
+}
+
+fn sure(assessment: &Assessment, finding: &Finding, unit: Unit) -> Option<Sure> {
+    let sure = finding.sure.as_ref()?;
+    let finite = |number: f64| number.is_finite().then_some(number);
+    let text = |length| show(length, unit, unit.decimals() + FINER).text;
+    let doubts = &assessment.doubts;
+    let budget = Budget::of(&sure.measured, doubts.sources());
+    let part = |row: &uncertainty::Row| Part {
+        source: cause_key(doubts.cause(row.source)),
+        sensitivity: row.sensitivity,
+        u: row.u,
+        contribution: text(rounded(row.contribution)),
+        share: row.share,
+        dof: finite(row.dof),
+    };
+    Some(Sure {
+        value_at_20_c: text(sure.measured.value()),
+        u: text(rounded(sure.combined.u())),
+        nu: finite(sure.combined.nu()),
+        guard_band: text(sure.guard),
+        probability_inside: sure.conformity.map(Probability::value),
+        at_most: sure.at_most.map(text),
+        budget: budget.rows.iter().map(part).collect(),
+    })
+}
+
+/// Decimals beyond those of a length.
+const FINER: u8 = 2;
+
+/// The word of a cause in JSON.
+const fn cause_key(cause: Option<Cause>) -> &'static str {
+    match cause {
+        Some(Cause::Repeatability(..)) => "repeatability",
+        Some(Cause::SetByHand(_)) => "setting_by_hand",
+        Some(Cause::Resolution(_)) => "resolution",
+        Some(Cause::Setting(_)) => "setting",
+        Some(Cause::AsFound(_)) => "as_found",
+        Some(Cause::Drift(_)) => "drift",
+        Some(Cause::Transfer(_)) => "transfer",
+        Some(Cause::Climate) => "temperature",
+        Some(Cause::PartWarmth(_)) => "part_temperature",
+        Some(Cause::PartGrowth(_)) => "part_expansion",
+        Some(Cause::GaugeGrowth) => "gauge_expansion",
+        Some(Cause::AsMade(_)) => "as_made",
+        Some(Cause::Unknown) | None => "unknown_gauge",
+    }
+}
+
+/// The word of a verdict in JSON.
+#[must_use]
+pub const fn verdict_key(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::WithinNew => "within_new_limits",
+        Verdict::WithinService => "within_service_limit",
+        Verdict::BeyondLimit => "beyond_limit",
+        Verdict::OutsideNew => "outside_new_limits",
+        Verdict::TooClose => "too_close_to_call",
+        Verdict::DoNotAssemble => "do_not_assemble",
+        Verdict::NotSeen => "not_seen_all_round",
+        Verdict::NoLimit => "no_limit_given",
     }
 }
 

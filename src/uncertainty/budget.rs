@@ -29,6 +29,21 @@ pub struct Row {
     pub dof: f64,
 }
 
+impl Row {
+    /// The share in whole per cents.
+    #[must_use]
+    pub fn per_cent(&self) -> u8 {
+        float::whole_number(100.0 * self.share)
+    }
+
+    /// The degrees of freedom in whole numbers; `None` where u is known, or
+    /// as good as known.
+    #[must_use]
+    pub fn whole_dof(&self) -> Option<u8> {
+        (self.dof < 200.0).then(|| float::whole_number(self.dof))
+    }
+}
+
 /// An uncertainty with a row for each source that has a part in it, the
 /// largest first (JCGM 100 H.1, Table H.1).
 #[derive(Clone, Debug, PartialEq)]

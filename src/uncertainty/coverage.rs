@@ -36,6 +36,18 @@ impl Probability {
         Self::new(f64::from(millionths) / 1_000_000.0)
     }
 
+    /// In how many of a hundred cases, rounded towards the middle: what is not
+    /// certain is never told as 0 or 100.
+    #[must_use]
+    pub fn of_a_hundred(self) -> u8 {
+        let cases = float::whole_number(100.0 * self.0);
+        if self.0 <= 0.0 || 1.0 <= self.0 {
+            cases
+        } else {
+            cases.clamp(1, 99)
+        }
+    }
+
     /// From 0 to 1.
     #[must_use]
     pub const fn value(self) -> f64 {

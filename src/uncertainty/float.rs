@@ -43,6 +43,16 @@ fn whole(quanta: f64) -> Exact {
     Exact::new(within(quanta, -U_MAX, U_MAX) as i128, 1)
 }
 
+/// The nearest whole number from 0 to 255.
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "within a byte"
+)]
+pub(super) fn whole_number(number: f64) -> u8 {
+    within(libm::rint(number), 0.0, 255.0) as u8
+}
+
 /// A standard uncertainty from 0 to [`U_MAX`]; what is none is the largest.
 pub(super) fn uncertainty(u: f64) -> f64 {
     if (0.0..=U_MAX).contains(&u) { u } else { U_MAX }

@@ -21,14 +21,27 @@ const ROOMS: [(&str, &[&str]); 12] = [
     (
         "report",
         &[
-            "quantity", "form", "verdict", "session", "assess", "archive",
+            "quantity",
+            "form",
+            "uncertainty",
+            "verdict",
+            "session",
+            "assess",
+            "archive",
         ],
     ),
     // The preview of a file shows what the archive took out of it.
     (
         "present",
         &[
-            "quantity", "form", "verdict", "session", "assess", "archive", "report",
+            "quantity",
+            "form",
+            "uncertainty",
+            "verdict",
+            "session",
+            "assess",
+            "archive",
+            "report",
         ],
     ),
     ("device", &["quantity", "session", "archive"]),

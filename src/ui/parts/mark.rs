@@ -18,6 +18,8 @@ pub fn mark_sign(mark: Mark) -> AnyView {
         Mark::NoLimit => {
             "M12 3a9 9 0 1 0 0 18a9 9 0 1 0 0-18zM12 5.5a6.5 6.5 0 1 1 0 13a6.5 6.5 0 1 1 0-13z"
         }
+        // A bow: it could be either.
+        Mark::Open => "M3 4l18 16V4L3 20z",
         Mark::Unread => "M4 11h16v2H4z",
     };
     view! {

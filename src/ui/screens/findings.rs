@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::present::{self, FeatureView, FindingRow, KindView, LimitRow};
+use crate::present::{self, DoubtRow, FeatureView, FindingRow, KindView, LimitRow, SureView};
 use crate::session::SessionId;
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
@@ -22,7 +22,7 @@ pub fn findings(id: &SessionId) -> AnyView {
     let limits = sheet_address(id, Sheet::Limits);
     let mut sheet = el("div", "sheet findings")
         .with(el("h1", "").with("Findings"))
-        .with(para("honest", present::COMPARED_AS_READ))
+        .with(para("honest", present::PROVED_AT_95))
         .with(view.contradiction.map(|told| para("notice", told)));
     for kind in view.kinds {
         sheet = sheet.with(of_kind(kind, &limits));
@@ -120,6 +120,7 @@ fn of_feature(feature: FeatureView) -> El {
         .id("feature-findings")
         .with(summary)
         .with(table)
+        .with((!feature.sure.is_empty()).then(|| how_sure(feature.sure)))
         .with(repeats.map(|told| para("repeats", told)))
         .with(missing.map(|told| para("missing", told)))
 }
@@ -131,12 +132,47 @@ fn row(row: FindingRow) -> El {
     let reads = el("td", "reads")
         .with(mark_sign(row.mark))
         .with(el("span", "").with(row.words))
+        .with(row.reads.map(|reads| el("small", "").with(reads)))
         .with(row.guide.map(|guide| el("small", "").with(guide)));
     el("tr", "")
         .id("finding")
         .with(el("th", "").set("scope", "row").with(row.label))
         .with(value)
         .with(reads)
+}
+
+/// What decides, how sure it is and why, folded.
+fn how_sure(views: Vec<SureView>) -> El {
+    let fold = el("details", "more").id("how-sure");
+    let mut fold = fold.with(el("summary", "").with("How sure?"));
+    for view in views {
+        fold = fold.with(el("h3", "").with(view.title));
+        for told in view.told {
+            fold = fold.with(para("", told));
+        }
+        fold = fold.with(doubts(view.rows));
+    }
+    fold
+}
+
+/// Where a doubt comes from, as a table.
+fn doubts(rows: Vec<DoubtRow>) -> El {
+    let mut head = el("tr", "");
+    for title in ["Doubt from", "Share", "± 1 s", "Freedom"] {
+        head = head.with(el("th", "").set("scope", "col").with(title));
+    }
+    let mut body = el("tbody", "");
+    for row in rows {
+        let source = el("th", "").set("scope", "row").with(row.source);
+        let mut line = el("tr", "").with(source);
+        for cell in [row.share, row.doubt, row.dof] {
+            line = line.with(el("td", "number").with(cell));
+        }
+        body = body.with(line);
+    }
+    el("table", "doubts")
+        .with(el("thead", "").with(head))
+        .with(body)
 }
 
 /// A sentence across the table, under the row it belongs to.
