@@ -24,6 +24,9 @@ pub struct Sure {
     /// The probability that the feature lies within the band that decided;
     /// `None` without limits.
     pub conformity: Option<Probability>,
+    /// Distance of the value from the nearest end of that band, negative
+    /// outside.
+    pub margin: Option<Exact>,
     /// Of a shape that is less than twice its uncertainty: how large it may
     /// be at most.
     pub at_most: Option<Exact>,
@@ -67,6 +70,7 @@ impl View<'_> {
             guard,
             verdict,
             conformity,
+            margin: band.margin(value),
             at_most: None,
         })
     }

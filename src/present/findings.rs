@@ -5,7 +5,7 @@ use core::cmp::Reverse;
 use super::finding_words;
 use super::sure::{self, SureView};
 use super::wording::{self, Mark, comparison_words, mark};
-use crate::assess::{Assessment, Detail, Finding, Outcome, Repeats, Which};
+use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
 use crate::quantity::{Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::verdict::{Comparison, Verdict};
@@ -165,12 +165,9 @@ fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
 /// by how far beyond the limit or how near to it they come; those of which
 /// nothing was measured last.
 fn worst_first(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Feature> {
-    let badness = |finding: &Finding| match &finding.outcome {
-        Outcome::NotMeasured => None,
-        Outcome::Value { margin, .. } => {
-            let rank = rank(finding.decided()?);
-            Some((rank, margin.map_or(Exact::ZERO, |m| -m)))
-        }
+    let badness = |finding: &Finding| {
+        let margin = finding.sure.as_ref()?.margin;
+        Some((rank(finding)?, margin.map_or(Exact::ZERO, |m| -m)))
     };
     let of = |feature| assessment.of(feature).filter_map(badness).max();
     let features = session.features_of(kind);
@@ -228,7 +225,7 @@ pub(super) fn worst<'a>(findings: &[&'a Finding]) -> Option<&'a Finding> {
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => by.abs(),
         _ => Exact::ZERO,
     };
-    let badness = |finding: &Finding| Some((rank(finding.decided()?), by(finding)));
+    let badness = |finding: &Finding| Some((rank(finding)?, by(finding)));
     let mut worst: Option<&Finding> = None;
     for finding in findings {
         let here = badness(finding);
@@ -255,18 +252,21 @@ pub(super) fn told(finding: &Finding, unit: Unit) -> (Mark, String) {
     }
 }
 
-/// How bad a verdict is, worst highest.
-pub(super) const fn rank(verdict: Verdict) -> u8 {
-    match verdict {
+/// How bad a verdict is, worst highest; `None` of what does not decide. A
+/// bore wears oval across the crank, so what two directions do not show there
+/// is said, but does not stand before what is known.
+fn rank(finding: &Finding) -> Option<u8> {
+    Some(match finding.decided()? {
         Verdict::NoLimit => 0,
-        Verdict::WithinNew => 1,
-        Verdict::WithinService => 2,
-        Verdict::NotSeen => 3,
-        Verdict::TooClose => 4,
-        Verdict::DoNotAssemble => 5,
-        Verdict::OutsideNew => 6,
-        Verdict::BeyondLimit => 7,
-    }
+        Verdict::NotSeen if finding.key.feature.kind == Kind::Bore => 1,
+        Verdict::WithinNew => 2,
+        Verdict::WithinService => 3,
+        Verdict::NotSeen => 4,
+        Verdict::TooClose => 5,
+        Verdict::DoNotAssemble => 6,
+        Verdict::OutsideNew => 7,
+        Verdict::BeyondLimit => 8,
+    })
 }
 
 fn row(finding: &Finding, unit: Unit) -> FindingRow {

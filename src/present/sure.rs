@@ -49,7 +49,7 @@ pub(super) fn of_feature(
             continue;
         }
         let view = view(assessment, finding, sure, unit);
-        if super::findings::rank(verdict) == 3 || is_open(verdict) {
+        if is_open(verdict) {
             views.insert(open, view);
             open += 1;
         } else {
@@ -60,7 +60,10 @@ pub(super) fn of_feature(
 }
 
 const fn is_open(verdict: Verdict) -> bool {
-    matches!(verdict, Verdict::TooClose | Verdict::DoNotAssemble)
+    matches!(
+        verdict,
+        Verdict::TooClose | Verdict::DoNotAssemble | Verdict::NotSeen
+    )
 }
 
 fn view(assessment: &Assessment, finding: &Finding, sure: &Sure, unit: Unit) -> SureView {

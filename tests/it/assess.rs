@@ -1,8 +1,8 @@
 //! What readings say, against an example worked by hand.
 
-use fenderbench::assess::{Assessment, Which, assess, compare_reading};
+use fenderbench::assess::{Assessment, Finding, Which, assess, compare_reading};
 use fenderbench::present;
-use fenderbench::quantity::Exact;
+use fenderbench::quantity::{Exact, Unit};
 use fenderbench::report::which_key;
 use fenderbench::session::{Feature, Field, Kind, Quantity, RouteChoice, Session};
 use fenderbench::verdict::Comparison;
@@ -56,7 +56,10 @@ fn findings_are_as_worked_by_hand() {
                 key.quantity.key().to_owned(),
                 which_key(key),
                 row.value.clone(),
-                row.words.clone(),
+                // What it reads, without regard to how sure that is.
+                finding
+                    .comparison()
+                    .map_or_else(|| row.words.clone(), |_| reads(finding)),
             ]
         })
         .collect();
@@ -68,6 +71,10 @@ fn findings_are_as_worked_by_hand() {
     }
     assert_eq!(worked.len(), found.len());
     assert_eq!(assessment.findings.len(), found.len());
+}
+
+fn reads(finding: &Finding) -> String {
+    present::comparison_words(finding.key.quantity, finding.comparison(), Unit::Millimetre)
 }
 
 fn missing(assessment: &Assessment, at: Feature, quantity: Quantity) -> Vec<String> {

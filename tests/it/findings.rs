@@ -57,13 +57,13 @@ fn a_feature_is_named_after_its_worst() {
     check_features(
         &worked_example(),
         &expect![[r#"
-            Bore 2 [large] Size reads beyond limit by 0.005 mm (too large); not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
-            Bore 1 [shape] Taper reads beyond limit by 0.004 mm — 
-            Piston 2 [large] Piston-to-wall reads beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
-            Piston 1 [service] Piston-to-wall reads inside service limit — 
-            Main journal 1 [shape] Out-of-round reads beyond limit by ≈ 0.006 mm — 
-            Main journal 2 [small] Size reads beyond limit by 0.0018 mm (too small); not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
-            Main journal 4 [service] Size reads inside service limit — 
+            Bore 2 [open] Size too close to call; not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
+            Bore 1 [open] Taper too close to call — 
+            Piston 2 [large] Piston-to-wall beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
+            Piston 1 [open] Piston-to-wall too close to call: do not assemble, have it measured — 
+            Main journal 1 [open] Out-of-round too close to call — 
+            Main journal 2 [open] Size too close to call; not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
+            Main journal 4 [open] Size too close to call — 
             Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
             Rod journal 1 [no-limit] Size no limit given — 
             Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
@@ -77,16 +77,16 @@ fn rows_say_what_their_signs_mean() {
         Kind::Bore,
         1,
         &expect![[r#"
-        Size, mean: 82.031 mm [service] reads inside service limit
-        Size, smallest: 82.013 mm [new] reads inside new limits
-        Size, largest: 82.062 mm [service] reads inside service limit
-        Wear: 0.057 mm [service] reads inside service limit
-        Out-of-round, top: +0.031 mm (longer across the crank) [service] reads inside service limit
-        Out-of-round, bottom: +0.005 mm (longer across the crank) [new] reads inside new limits
-        Out-of-round, largest: +0.031 mm [service] reads inside service limit
-        Taper, thrust: +0.044 mm (larger at the top) [shape] reads beyond limit by 0.004 mm
-        Taper, along the crank: +0.018 mm (larger at the top) [service] reads inside service limit
-        Taper, largest: +0.044 mm [shape] reads beyond limit by 0.004 mm"#]],
+            Size, mean: 82.031 mm [service] within service limit
+            Size, smallest: 82.013 mm [open] too close to call
+            Size, largest: 82.062 mm [service] within service limit
+            Wear: 0.057 mm [open] too close to call
+            Out-of-round, top: +0.031 mm (longer across the crank) [service] reads inside service limit
+            Out-of-round, bottom: +0.005 mm (longer across the crank) [new] reads inside new limits
+            Out-of-round, largest: +0.031 mm [open] not seen all round: the 45° pair was not read
+            Taper, thrust: +0.044 mm (larger at the top) [shape] reads beyond limit by 0.004 mm
+            Taper, along the crank: +0.018 mm (larger at the top) [service] reads inside service limit
+            Taper, largest: +0.044 mm [open] too close to call"#]],
     );
     check_rows(
         &worked_example(),
@@ -107,9 +107,9 @@ fn rows_say_what_their_signs_mean() {
         Kind::Piston,
         2,
         &expect![[r#"
-        Size: 81.890 mm [small] reads beyond limit by 0.010 mm (too small)
-        Piston-to-wall, least: 0.215 mm [large] reads beyond limit by 0.065 mm (too large)
-        Piston-to-wall, greatest: 0.215 mm [large] reads beyond limit by 0.065 mm (too large)"#]],
+            Size: 81.890 mm [open] too close to call
+            Piston-to-wall, least: 0.215 mm [large] beyond limit by 0.065 mm (too large)
+            Piston-to-wall, greatest: 0.215 mm [large] beyond limit by 0.065 mm (too large)"#]],
     );
 }
 
@@ -123,9 +123,9 @@ fn inches_are_told_as_rounded_where_they_are() {
         Kind::Piston,
         1,
         &expect![[r#"
-        Size: ≈ 3.2240 in [small] reads beyond limit by ≈ 0.0004 in (too small)
-        Piston-to-wall, least: — [unread] not measured
-        Piston-to-wall, greatest: — [unread] not measured"#]],
+            Size: ≈ 3.2240 in [open] too close to call
+            Piston-to-wall, least: — [unread] not measured
+            Piston-to-wall, greatest: — [unread] not measured"#]],
     );
 }
 
@@ -256,10 +256,10 @@ fn a_feature_measured_in_part_says_so() {
     let all = ["top/0", "top/90", "bottom/0", "bottom/90"].map(|at| format!("bore/1/whole/{at}"));
     let readings: Vec<_> = all.iter().map(|at| (at.as_str(), "82.010 mm")).collect();
     for n in 1..4 {
-        let part = "Size reads inside service limit; not all of it measured";
+        let part = "Size within service limit; not all of it measured";
         assert_eq!(words(&readings[..n]), part);
     }
-    assert_eq!(words(&readings), "Size reads inside service limit");
+    assert_eq!(words(&readings), "Size within service limit");
 }
 
 #[test]
@@ -289,15 +289,15 @@ fn the_worst_of_a_kind_stand_first() {
 fn among_parts_that_read_alike_the_nearest_to_its_limit_stands_first() {
     let fields = vec![
         Field::Cylinders(3),
-        limit("bore/size/service", "82.100 mm"),
-        limit("bore/out_of_round/service", "0.040 mm"),
+        limit("bore/size/service", "83.000 mm"),
+        limit("bore/taper/service", "0.200 mm"),
     ];
-    // Bore 2 is larger, but nearer to its limit is the oval of bore 3.
+    // Bore 2 is larger, but nearer to its limit is the taper of bore 3.
     let readings = [
         ("bore/1/whole/top/0", "82.020 mm"),
         ("bore/2/whole/top/0", "82.060 mm"),
         ("bore/3/whole/top/0", "82.050 mm"),
-        ("bore/3/whole/top/90", "82.015 mm"),
+        ("bore/3/whole/bottom/0", "82.015 mm"),
     ];
     let view = view(&measured(fields, &readings));
     let order = view.kinds[0].features.iter().map(|f| f.title.as_str());

@@ -35,7 +35,6 @@ fn keys_are_stable() {
     expect![[r#"
         {
           "app": "any",
-          "compared": "as read, without uncertainty",
           "findings": [
             {
               "axis_degrees": null,
@@ -62,8 +61,75 @@ fn keys_are_stable() {
                 "12@a1"
               ],
               "ring_gap_change": null,
+              "sure": {
+                "at_most": null,
+                "budget": [
+                  {
+                    "contribution": "0.0073323",
+                    "dof": null,
+                    "sensitivity": 1.0,
+                    "share": 0.7796130744121513,
+                    "source": "as_found",
+                    "u": 73323.48418708247
+                  },
+                  {
+                    "contribution": "0.0024698",
+                    "dof": null,
+                    "sensitivity": 7129.708,
+                    "share": 0.08845403720088015,
+                    "source": "temperature",
+                    "u": 3.464101615137755
+                  },
+                  {
+                    "contribution": "0.0022446",
+                    "dof": 8.0,
+                    "sensitivity": 0.5773502691896257,
+                    "share": 0.07306096977441005,
+                    "source": "repeatability",
+                    "u": 38878.26541765863
+                  },
+                  {
+                    "contribution": "0.0019399",
+                    "dof": null,
+                    "sensitivity": 16799.88666666667,
+                    "share": 0.05456879542823784,
+                    "source": "part_temperature",
+                    "u": 1.1547005383792517
+                  },
+                  {
+                    "contribution": "0.0004319",
+                    "dof": null,
+                    "sensitivity": 2992415249.061336,
+                    "share": 0.002705175264140286,
+                    "source": "part_expansion",
+                    "u": 1.4433756729740649e-6
+                  },
+                  {
+                    "contribution": "0.0002887",
+                    "dof": null,
+                    "sensitivity": 1.0,
+                    "share": 0.001208402682144199,
+                    "source": "resolution",
+                    "u": 2886.751345948129
+                  },
+                  {
+                    "contribution": "0.0001639",
+                    "dof": null,
+                    "sensitivity": 2838854367.6161575,
+                    "share": 0.00038954523803620087,
+                    "source": "gauge_expansion",
+                    "u": 5.773502691896258e-7
+                  }
+                ],
+                "guard_band": "0.0136679",
+                "nu": 1498.7152345021436,
+                "probability_inside": 0.999999999439678,
+                "u": "0.0083043",
+                "value_at_20_c": "81.95067"
+              },
               "unit": "mm",
               "value": "81.951",
+              "verdict": "within_service_limit",
               "which": "mean"
             },
             {
@@ -87,8 +153,10 @@ fn keys_are_stable() {
               "quantity": "clearance",
               "readings": [],
               "ring_gap_change": null,
+              "sure": null,
               "unit": "mm",
               "value": null,
+              "verdict": null,
               "which": "smallest"
             }
           ],
@@ -105,6 +173,7 @@ fn keys_are_stable() {
               "unit": "mm"
             }
           ],
+          "rule": "one-sided-95",
           "session": "000000000000f00d",
           "unit": "mm",
           "version": 1

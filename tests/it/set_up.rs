@@ -191,7 +191,7 @@ fn the_bench_tells_progress_and_the_worst() {
             ("bore/2/whole/top/0", "82.105 mm"),
         ],
         &expect![
-            "Spare · 2 of 62 stations read · Bore 2: Size reads beyond limit by 0.005 mm (too large)"
+            "Spare · 2 of 62 stations read · Bore 2: Size too close to call"
         ],
     );
     check(
@@ -200,7 +200,7 @@ fn the_bench_tells_progress_and_the_worst() {
             ("bore/1/whole/top/90", "82.090 mm"),
         ],
         &expect![
-            "Spare · 2 of 62 stations read · Bore 1: Out-of-round reads beyond limit by 0.030 mm"
+            "Spare · 2 of 62 stations read · Bore 1: Out-of-round beyond limit by 0.030 mm"
         ],
     );
 }
