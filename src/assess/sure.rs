@@ -3,9 +3,9 @@
 use super::view::View;
 use super::{FindingKey, UsedLimits};
 use crate::quantity::{Exact, Weights};
-use crate::session::Quantity;
+use crate::session::{Quantity, wears};
 use crate::uncertainty::{Combined, Measured, Probability};
-use crate::verdict::{Band, DecisionRule, Limits, Verdict};
+use crate::verdict::{Band, Decision, DecisionRule, Limits, Verdict, Wear};
 
 /// The rule by which verdicts are given.
 pub const RULE: DecisionRule = DecisionRule::ONE_SIDED_95;
@@ -61,7 +61,17 @@ impl View<'_> {
         let limits = &limits.limits;
         let is_critical = is_critical(key, limits, value, guard);
         let decide = |band: &Band| band.decide_worst(&[(value, guard, guard_out)]);
-        let verdict = Verdict::of(decide(&limits.new), decide(&limits.service), is_critical);
+        let service = match key.quantity {
+            Quantity::Size => {
+                let [worn, other] = sides(&limits.service, wears(key.feature.kind, key.quantity));
+                match decide(&other) {
+                    Some(Decision::Out) => Some(Decision::Out),
+                    _ => decide(&worn),
+                }
+            }
+            _ => decide(&limits.service),
+        };
+        let verdict = Verdict::of(decide(&limits.new), service, is_critical);
         let band = deciding(limits, verdict);
         let conformity = (!band.is_open()).then(|| combined.within(value, band.low, band.high));
         Some(Sure {
@@ -81,6 +91,17 @@ impl View<'_> {
 fn is_critical(key: FindingKey, limits: &Limits, value: Exact, guard: Exact) -> bool {
     let least = limits.service.low.or(limits.new.low);
     key.quantity == Quantity::Clearance && least.is_some_and(|least| value < least + guard)
+}
+
+/// The end of a service band to which wear leads, and the other one. Wear
+/// never leads there, so a size near it need not be proved inside: it only
+/// must not be proved outside.
+fn sides(band: &Band, wear: Wear) -> [Band; 2] {
+    let [low, high] = [Band::new(band.low, None), Band::new(None, band.high)];
+    match wear {
+        Wear::Larger => [high, low],
+        Wear::Smaller => [low, high],
+    }
 }
 
 /// The band a verdict is about: the one as made where the value lies in it,

@@ -63,7 +63,7 @@ fn a_feature_is_named_after_its_worst() {
             Piston 1 [open] Piston-to-wall too close to call: do not assemble, have it measured — 
             Main journal 1 [open] Out-of-round too close to call — 
             Main journal 2 [open] Size too close to call; not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
-            Main journal 4 [open] Size too close to call — 
+            Main journal 4 [open] Out-of-round too close to call — 
             Main journal 3 [unread] not measured — Main journal 3, first end, in line with throw 1 | Main journal 3, first end, across throw 1 | Main journal 3, last end, 45° clockwise of throw 1 | Main journal 3, last end, 45° anticlockwise of throw 1
             Rod journal 1 [no-limit] Size no limit given — 
             Rod journal 2 [no-limit] Size no limit given; not all of it measured — Rod journal 2, first end, across the throw | Rod journal 2, last end, 45° clockwise of the throw | Rod journal 2, last end, 45° anticlockwise of the throw"#]],
@@ -78,7 +78,7 @@ fn rows_say_what_their_signs_mean() {
         1,
         &expect![[r#"
             Size, mean: 82.031 mm [service] within service limit
-            Size, smallest: 82.013 mm [open] too close to call
+            Size, smallest: 82.013 mm [service] within service limit
             Size, largest: 82.062 mm [service] within service limit
             Wear: 0.057 mm [open] too close to call
             Out-of-round, top: +0.031 mm (longer across the crank) [service] reads inside service limit

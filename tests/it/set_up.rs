@@ -172,7 +172,7 @@ fn the_bench_tells_progress_and_the_worst() {
             Field::Name("Spare".to_owned()),
             limit("bore/size/new_high", "82.020 mm"),
             limit("bore/size/service", "82.100 mm"),
-            limit("bore/out_of_round/service", "0.050 mm"),
+            limit("bore/out_of_round/service", "0.010 mm"),
         ];
         let row = bench_row(&measured(fields, readings));
         expect.assert_eq(&format!("{} · {} · {}", row.name, row.progress, row.worst));
@@ -190,17 +190,13 @@ fn the_bench_tells_progress_and_the_worst() {
             ("bore/1/whole/top/0", "82.010 mm"),
             ("bore/2/whole/top/0", "82.105 mm"),
         ],
-        &expect![
-            "Spare · 2 of 62 stations read · Bore 2: Size too close to call"
-        ],
+        &expect!["Spare · 2 of 62 stations read · Bore 2: Size too close to call"],
     );
     check(
         &[
             ("bore/1/whole/top/0", "82.010 mm"),
             ("bore/1/whole/top/90", "82.090 mm"),
         ],
-        &expect![
-            "Spare · 2 of 62 stations read · Bore 1: Out-of-round beyond limit by 0.030 mm"
-        ],
+        &expect!["Spare · 2 of 62 stations read · Bore 1: Out-of-round beyond limit by 0.070 mm"],
     );
 }
