@@ -9,6 +9,7 @@ mod finding;
 mod guide;
 mod limits;
 mod ovals;
+mod settle;
 mod shape;
 mod sure;
 mod view;
@@ -16,6 +17,7 @@ mod view;
 pub use doubt::{Cause, Doubts};
 pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
+pub use settle::Settle;
 pub use sure::{RULE, Sure};
 
 use crate::session::{Feature, Quantity, Reading, Session, Stamp};

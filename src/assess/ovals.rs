@@ -6,15 +6,24 @@ use crate::form::OutOfRound;
 use crate::quantity::Exact;
 use crate::session::{Feature, Kind, Quantity};
 use crate::uncertainty::{Combined, Measured, Probability, rounded};
-use crate::verdict::{Band, Decision, Oval, OvalLevel, Ovals, Part, Verdict};
+use crate::verdict::{Band, Decision, Oval, OvalLevel, Ovals, Part, Repeats, Verdict};
 
 /// What was seen of the ovals of a feature: of a bore one for each level,
 /// which are told apart; of a journal one all along.
 pub(super) struct Seen<'a> {
     view: &'a View<'a>,
-    groups: Vec<Vec<OvalLevel>>,
+    groups: Vec<Group>,
     /// How sure the least certain square pair is.
     least: Option<Combined>,
+    /// What more readings of a pair do to its doubt.
+    pub(super) repeats: Option<Repeats>,
+}
+
+/// Levels that are judged together, in order along the feature.
+#[derive(Default)]
+pub(super) struct Group {
+    pub(super) ranks: Vec<u8>,
+    pub(super) levels: Vec<OvalLevel>,
 }
 
 impl<'a> Seen<'a> {
@@ -26,8 +35,9 @@ impl<'a> Seen<'a> {
             view,
             groups: Vec::new(),
             least: None,
+            repeats: None,
         };
-        let mut found = Vec::new();
+        let apart = feature.kind == Kind::Bore;
         for along in 0..=last {
             let mut level = OvalLevel::at_rank(along, last);
             let mut is_read = false;
@@ -44,17 +54,23 @@ impl<'a> Seen<'a> {
                     if seen.least.is_none_or(|least| combined.nu() < least.nu()) {
                         seen.least = Some(combined);
                     }
+                    let by_hand = |draw| view.is_by_hand(draw).then_some(0);
+                    let sources = view.doubts.sources();
+                    let (each, fixed) = measured.variances(sources, 1, by_hand);
+                    let each = each.first().copied().unwrap_or_default();
+                    seen.repeats = Some(Repeats::new(each, looks, fixed));
                     is_read = true;
                 }
             }
             if is_read {
-                found.push(level);
+                if apart || seen.groups.is_empty() {
+                    seen.groups.push(Group::default());
+                }
+                if let Some(group) = seen.groups.last_mut() {
+                    group.ranks.push(along);
+                    group.levels.push(level);
+                }
             }
-        }
-        if feature.kind == Kind::Bore {
-            seen.groups = found.into_iter().map(|level| vec![level]).collect();
-        } else if !found.is_empty() {
-            seen.groups = vec![found];
         }
         seen
     }
@@ -62,16 +78,22 @@ impl<'a> Seen<'a> {
     /// Whether both square pairs were read, so that an oval cannot hide
     /// between the directions of one.
     fn all_round(&self) -> bool {
-        let read = |levels: &Vec<OvalLevel>| {
+        let read = |group: &Group| {
+            let levels = &group.levels;
             [0, 1].map(|part| {
                 let part = |level: &OvalLevel| level.parts.get(part).is_some_and(|p| 0 < p.looks);
                 levels.iter().any(part)
             })
         };
-        !self.groups.is_empty() && self.groups.iter().all(|levels| read(levels) == [true; 2])
+        !self.groups.is_empty() && self.groups.iter().all(|group| read(group) == [true; 2])
     }
 
-    fn ovals<'b>(&self, levels: &'b [OvalLevel], limit: Exact, convict: bool) -> Option<Ovals<'b>> {
+    pub(super) fn ovals<'b>(
+        &self,
+        levels: &'b [OvalLevel],
+        limit: Exact,
+        convict: bool,
+    ) -> Option<Ovals<'b>> {
         let several = u32::try_from(self.groups.len()).unwrap_or(u32::MAX);
         let sure = if convict {
             RULE.to_convict_by_one_of(several)
@@ -86,21 +108,21 @@ impl<'a> Seen<'a> {
     /// Decides on one band: in if every oval is, out if one is.
     fn decide(&self, band: &Band) -> Option<Decision> {
         let limit = band.high?;
-        let is = |levels: &Vec<OvalLevel>, convict: bool, what: Decision| {
-            self.ovals(levels, limit, convict)
+        let is = |group: &Group, convict: bool, what: Decision| {
+            self.ovals(&group.levels, limit, convict)
                 .is_some_and(|ovals| ovals.decide() == what)
         };
         Some(
             if self
                 .groups
                 .iter()
-                .any(|levels| is(levels, true, Decision::Out))
+                .any(|group| is(group, true, Decision::Out))
             {
                 Decision::Out
             } else if self
                 .groups
                 .iter()
-                .all(|levels| is(levels, false, Decision::In))
+                .all(|group| is(group, false, Decision::In))
             {
                 Decision::In
             } else {
@@ -125,6 +147,33 @@ impl<'a> Seen<'a> {
             sure.verdict = Verdict::NotSeen;
             sure.conformity = None;
         }
+        let band = deciding(limits, sure.verdict);
+        let settle = band
+            .high
+            .and_then(|limit| self.settle(feature, sure.verdict, limit));
+        sure.settle = settle;
+    }
+
+    /// The group with the widest oval.
+    pub(super) fn widest(&self, limit: Exact) -> Option<&Group> {
+        let size = |group: &Group| {
+            let ovals = self.ovals(&group.levels, limit, false);
+            let sizes = ovals.into_iter().flat_map(|ovals| ovals.at_levels());
+            sizes
+                .map(|oval| oval.size())
+                .reduce(|a, b| if a < b { b } else { a })
+        };
+        let wider = |a, b| if size(a) < size(b) { b } else { a };
+        self.groups.iter().reduce(wider)
+    }
+
+    /// A group, the place in it of a level and a part that nobody has read.
+    pub(super) fn unread(&self) -> Option<(&Group, usize, usize)> {
+        let part = |level: &OvalLevel| level.parts.iter().position(|part| part.looks == 0);
+        self.groups.iter().find_map(|group| {
+            let mut levels = group.levels.iter().enumerate();
+            levels.find_map(|(at, level)| Some((group, at, part(level)?)))
+        })
     }
 
     /// How sure the largest fitted oval is.
@@ -133,8 +182,8 @@ impl<'a> Seen<'a> {
         self.judge(feature, &mut sure);
         let band = deciding(&used.limits, sure.verdict);
         let limit = band.high.unwrap_or(Exact::ZERO);
-        let ovals = self.groups.iter().filter_map(|levels| {
-            let ovals = self.ovals(levels, limit, false)?;
+        let ovals = self.groups.iter().filter_map(|group| {
+            let ovals = self.ovals(&group.levels, limit, false)?;
             Some(
                 ovals
                     .at_levels()

@@ -1,7 +1,7 @@
 //! What is proved of a value, and how sure it is.
 
 use super::view::View;
-use super::{FindingKey, UsedLimits};
+use super::{FindingKey, Settle, UsedLimits};
 use crate::quantity::{Exact, Weights};
 use crate::session::{Quantity, wears};
 use crate::uncertainty::{Combined, Measured, Probability};
@@ -30,6 +30,8 @@ pub struct Sure {
     /// Of a shape that is less than twice its uncertainty: how large it may
     /// be at most.
     pub at_most: Option<Exact>,
+    /// What would settle it, where it is too close to call.
+    pub settle: Option<Settle>,
 }
 
 impl View<'_> {
@@ -74,7 +76,7 @@ impl View<'_> {
         let verdict = Verdict::of(decide(&limits.new), service, is_critical);
         let band = deciding(limits, verdict);
         let conformity = (!band.is_open()).then(|| combined.within(value, band.low, band.high));
-        Some(Sure {
+        let mut sure = Sure {
             measured,
             combined,
             guard,
@@ -82,7 +84,10 @@ impl View<'_> {
             conformity,
             margin: band.margin(value),
             at_most: None,
-        })
+            settle: None,
+        };
+        sure.settle = self.settle(&sure);
+        Some(sure)
     }
 }
 

@@ -103,10 +103,19 @@ impl Feature {
     /// A level taken in the two square directions.
     #[must_use]
     pub const fn square_pair(self, level: Level) -> [Station; 2] {
-        [
-            self.station(level, Direction::D0),
-            self.station(level, Direction::D90),
-        ]
+        self.pair(level, false)
+    }
+
+    /// A level taken in two directions square to each other, those at 45° to
+    /// the usual ones where they are turned.
+    #[must_use]
+    pub const fn pair(self, level: Level, turned: bool) -> [Station; 2] {
+        let [first, second] = if turned {
+            [Direction::D45, Direction::D135]
+        } else {
+            [Direction::D0, Direction::D90]
+        };
+        [self.station(level, first), self.station(level, second)]
     }
 }
 

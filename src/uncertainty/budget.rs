@@ -1,7 +1,7 @@
 //! From sources and sensitivities to one uncertainty, and who has which part
 //! in it.
 
-use super::{Measured, Source, SourceId, float};
+use super::{Draw, Measured, Source, SourceId, float};
 use crate::quantity::Exact;
 
 /// The combined standard uncertainty of a value and how well it is known.
@@ -103,6 +103,28 @@ impl Measured {
     #[must_use]
     pub fn combined(&self, sources: &[Source]) -> Combined {
         combined(&rows(self, sources))
+    }
+}
+
+impl Measured {
+    /// The variance of the draws by the group each belongs to, and of those
+    /// that belong to none, in quanta squared.
+    #[must_use]
+    pub fn variances(
+        &self,
+        sources: &[Source],
+        groups: usize,
+        group: impl Fn(Draw) -> Option<usize>,
+    ) -> (Vec<f64>, f64) {
+        let mut each = vec![0.0; groups];
+        let mut rest = 0.0;
+        for &(draw, c) in self.terms() {
+            let source = sources.get(draw.source.0).unwrap_or(&Source::UNKNOWN);
+            let contribution = c * source.u();
+            let place = group(draw).and_then(|place| each.get_mut(place));
+            *place.unwrap_or(&mut rest) += contribution * contribution;
+        }
+        (each, rest)
     }
 }
 

@@ -9,7 +9,7 @@ mod settle;
 
 pub use decide::{Decision, DecisionRule, Verdict};
 pub use oval::{ALONG, Oval, OvalLevel, Ovals, Part};
-pub use settle::{Ask, Repeats, Round, Share, ask};
+pub use settle::{Ask, Repeats, Round, Share, ask, never};
 
 use core::fmt;
 

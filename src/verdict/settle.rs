@@ -88,6 +88,13 @@ pub struct Share {
     pub looks: u16,
 }
 
+/// Whether the variance that no repeat takes away leaves a value open that
+/// lies so far from the limit, in quanta.
+#[must_use]
+pub fn never(distance: f64, factor: f64, fixed: f64) -> bool {
+    distance <= factor * fixed.sqrt()
+}
+
 /// What settles a quantity that is a weighted sum of readings: its distance
 /// from the limit, in quanta, the factor of the rule, the variance that no
 /// repeat takes away, and each look's share in the rest.
@@ -192,6 +199,15 @@ impl Ovals<'_> {
 }
 
 impl Repeats {
+    /// By the variances of a part that was read so often.
+    #[must_use]
+    pub fn new(by_hand: f64, looks: u16, fixed: f64) -> Self {
+        Self {
+            once: by_hand * f64::from(looks.max(1)),
+            fixed,
+        }
+    }
+
     /// The levels with so many more looks, their values left as they are.
     fn after(&self, levels: &[OvalLevel], added: &[u16]) -> Vec<OvalLevel> {
         let mut levels = levels.to_vec();
