@@ -66,10 +66,19 @@ impl<'a> Object<'a> {
 
     /// Takes a truth that is absent where it does not hold.
     pub(super) fn flag(&mut self, key: &str) -> Result<bool, ImportError> {
-        match self.take(key) {
-            None | Some("false") => Ok(false),
-            Some("true") => Ok(true),
-            Some(_) => Err(self.wrong(key, "is neither true nor false")),
+        if self.fields.contains_key(key) {
+            self.truth(key)
+        } else {
+            Ok(false)
+        }
+    }
+
+    /// Takes a truth.
+    pub(super) fn truth(&mut self, key: &str) -> Result<bool, ImportError> {
+        match self.need(key)? {
+            "false" => Ok(false),
+            "true" => Ok(true),
+            _ => Err(self.wrong(key, "is neither true nor false")),
         }
     }
 

@@ -4,10 +4,12 @@
 use core::fmt;
 
 use super::{
-    Bound, CYLINDERS_MAX, Field, FieldKey, Gauge, Indication, Kind, LimitKey, MAINS_MAX, NOTE_MAX,
-    Quantity, READINGS_MAX, Reading, Register, Replica, Session, Setting, Stamp, limit_keys, wears,
+    Bound, CYLINDERS_MAX, DEGREES_MAX, DEGREES_MIN, Field, FieldKey, Gauge, Indication, Kind,
+    LimitKey, MAINS_MAX, NOTE_MAX, Quantity, READINGS_MAX, Reading, Register, Replica, Session,
+    Setting, Stamp, limit_keys, wears,
 };
 use crate::quantity::{Entered, Size};
+use crate::uncertainty::Climate;
 use crate::verdict::{self, LimitsRefused};
 
 /// An edit.
@@ -49,6 +51,8 @@ pub enum Refused {
         /// The largest that can be.
         most: u8,
     },
+    /// A temperature below [`DEGREES_MIN`] or above [`DEGREES_MAX`].
+    Degrees,
     /// A text longer than [`NOTE_MAX`].
     TooLong,
     /// A size of zero or less.
@@ -73,6 +77,10 @@ impl fmt::Display for Refused {
             Self::Count { what, most } => {
                 write!(f, "The number of {what} must be from 1 to {most}.")
             }
+            Self::Degrees => write!(
+                f,
+                "The shop must be from −40 to 60 °C: read the thermometer again."
+            ),
             Self::TooLong => write!(f, "At most {NOTE_MAX} characters can be kept here."),
             Self::NoSize => write!(f, "Zero or less is no size."),
             Self::NotSet => write!(
@@ -302,6 +310,11 @@ impl Field {
             Self::RodsPerThrow(n) => within("rods on a throw", *n, 2),
             Self::Name(text) | Self::LimitSource(_, text) if NOTE_MAX < text.chars().count() => {
                 Err(Refused::TooLong)
+            }
+            Self::Climate(Climate::Degrees(thousandths))
+                if !(DEGREES_MIN * 1_000..=DEGREES_MAX * 1_000).contains(thousandths) =>
+            {
+                Err(Refused::Degrees)
             }
             Self::Nominal(_, Some(size)) if size.size() == Size::from_quanta(0) => {
                 Err(Refused::NoSize)

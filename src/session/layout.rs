@@ -7,6 +7,7 @@ use super::{
     Station, Use,
 };
 use crate::quantity::Size;
+use crate::uncertainty::{Climate, Material};
 
 /// One thing with a size: bore 3, main journal 2.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -196,6 +197,30 @@ impl Session {
             Field::Counting(counting) => counting,
             _ => Counting::Across,
         }
+    }
+
+    /// How warm it is where the gauges are.
+    #[must_use]
+    pub fn climate(&self) -> Climate {
+        match self.field(FieldKey::Climate) {
+            Field::Climate(climate) => climate,
+            _ => Climate::Mild,
+        }
+    }
+
+    /// What a kind is made of.
+    #[must_use]
+    pub fn material(&self, kind: Kind) -> Material {
+        match self.field(FieldKey::Material(kind)) {
+            Field::Material(_, material) => material,
+            _ => kind.usual_material(),
+        }
+    }
+
+    /// Whether one spot of a kind is to be read five times.
+    #[must_use]
+    pub fn study(&self, kind: Kind) -> bool {
+        matches!(self.field(FieldKey::Study(kind)), Field::Study(_, true))
     }
 
     /// The size a kind was made to, where somebody said it.

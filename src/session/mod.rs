@@ -20,7 +20,7 @@ mod setup;
 mod stamp;
 mod station;
 
-pub use bound::{CYLINDERS_MAX, MAINS_MAX, NOTE_MAX, READINGS_MAX};
+pub use bound::{CYLINDERS_MAX, DEGREES_MAX, DEGREES_MIN, MAINS_MAX, NOTE_MAX, READINGS_MAX};
 pub use document::Document;
 pub use edit::{Edit, Refused};
 pub use gauge::{Gauge, GaugeKind};

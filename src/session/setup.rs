@@ -2,6 +2,7 @@
 
 use super::{Kind, LimitKey, Stamp};
 use crate::quantity::{Entered, Unit};
+use crate::uncertainty::{Climate, Material};
 
 /// How the cylinders stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -81,11 +82,18 @@ pub enum Field {
     FirstEnd(FirstEnd),
     /// How two banks are counted.
     Counting(Counting),
+    /// How warm it is where the gauges are.
+    Climate(Climate),
     /// The size a kind was made to, as the manual or a stamped oversize says;
     /// `None` where nobody said.
     Nominal(Kind, Option<Entered>),
     /// The gauge a kind is measured with; `None` for the usual one.
     GaugeOf(Kind, Option<Stamp>),
+    /// What a kind is made of.
+    Material(Kind, Material),
+    /// Whether one spot of a kind is to be read five times, the gauge taken
+    /// away and set down anew each time, so that its repeatability is known.
+    Study(Kind, bool),
     /// A limit of the manual, in its own unit; `None` where it is silent.
     Limit(LimitKey, Option<Entered>),
     /// Where the limits of a kind come from.
@@ -115,10 +123,16 @@ pub enum FieldKey {
     FirstEnd,
     /// See [`Field::Counting`].
     Counting,
+    /// See [`Field::Climate`].
+    Climate,
     /// See [`Field::Nominal`].
     Nominal(Kind),
     /// See [`Field::GaugeOf`].
     GaugeOf(Kind),
+    /// See [`Field::Material`].
+    Material(Kind),
+    /// See [`Field::Study`].
+    Study(Kind),
     /// See [`Field::Limit`].
     Limit(LimitKey),
     /// See [`Field::LimitSource`].
@@ -140,8 +154,11 @@ impl Field {
             Self::Use(_) => FieldKey::Use,
             Self::FirstEnd(_) => FieldKey::FirstEnd,
             Self::Counting(_) => FieldKey::Counting,
+            Self::Climate(_) => FieldKey::Climate,
             Self::Nominal(kind, _) => FieldKey::Nominal(*kind),
             Self::GaugeOf(kind, _) => FieldKey::GaugeOf(*kind),
+            Self::Material(kind, _) => FieldKey::Material(*kind),
+            Self::Study(kind, _) => FieldKey::Study(*kind),
             Self::Limit(key, _) => FieldKey::Limit(*key),
             Self::LimitSource(kind, _) => FieldKey::LimitSource(*kind),
         }
@@ -163,10 +180,25 @@ impl FieldKey {
             Self::Use => Field::Use(Use::Street),
             Self::FirstEnd => Field::FirstEnd(FirstEnd::Timing),
             Self::Counting => Field::Counting(Counting::Across),
+            Self::Climate => Field::Climate(Climate::Mild),
             Self::Nominal(kind) => Field::Nominal(kind, None),
             Self::GaugeOf(kind) => Field::GaugeOf(kind, None),
+            Self::Material(kind) => Field::Material(kind, kind.usual_material()),
+            Self::Study(kind) => Field::Study(kind, false),
             Self::Limit(key) => Field::Limit(key, None),
             Self::LimitSource(kind) => Field::LimitSource(kind, String::new()),
+        }
+    }
+}
+
+impl Kind {
+    /// What it is mostly made of (common practice).
+    #[must_use]
+    pub const fn usual_material(self) -> Material {
+        match self {
+            Self::Bore => Material::GreyIron,
+            Self::Piston => Material::PistonAlloy,
+            Self::MainJournal | Self::RodJournal => Material::Steel,
         }
     }
 }

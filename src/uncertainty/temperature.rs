@@ -5,6 +5,8 @@
 //! the gauge's departure from 20 °C and δ how much warmer the part is than
 //! the gauge (after JCGM 100 H.1.1).
 
+use core::fmt;
+
 use super::float::ratio;
 use super::{Draw, Source};
 use crate::quantity::{Deviation, Size, round_half_even};
@@ -42,6 +44,24 @@ impl Material {
         Self::PistonAlloy,
         Self::CastAluminium,
     ];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Steel => "steel",
+            Self::GreyIron => "grey_iron",
+            Self::DuctileIron => "ductile_iron",
+            Self::PistonAlloy => "piston_alloy",
+            Self::CastAluminium => "cast_aluminium",
+        }
+    }
+
+    /// The material of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|one| one.key() == key)
+    }
 
     /// How it grows near 20 °C. The middle and the half-width are our own
     /// choice, so that they hold the published values of the alloys a part
@@ -116,6 +136,29 @@ struct Numbers {
 }
 
 impl Climate {
+    /// Reads a climate as files have it: `cold`, `mild`, `hot`, or degrees
+    /// such as `-3.5`; `None` unless it is written exactly as
+    /// [`fmt::Display`] writes it.
+    ///
+    /// ```
+    /// use fenderbench::uncertainty::Climate;
+    /// assert_eq!(Climate::parse("-3.5"), Some(Climate::Degrees(-3_500)));
+    /// assert_eq!(Climate::parse("-3.50"), None);
+    /// ```
+    #[must_use]
+    pub fn parse(text: &str) -> Option<Self> {
+        let climate = match text {
+            "cold" => Self::Cold,
+            "mild" => Self::Mild,
+            "hot" => Self::Hot,
+            _ => {
+                let (whole, decimals) = text.split_once('.').unwrap_or((text, ""));
+                Self::Degrees(format!("{whole}{decimals:0<3}").parse().ok()?)
+            }
+        };
+        (climate.to_string() == text).then_some(climate)
+    }
+
     fn numbers(self) -> Numbers {
         let word = |departure| Numbers {
             departure,
@@ -131,6 +174,23 @@ impl Climate {
                 within: DEGREES_HALF_WIDTH,
                 apart: DIFFERENCE_HALF_WIDTH / 2,
             },
+        }
+    }
+}
+
+/// The word in files, or degrees with a point and no more decimals than needed.
+impl fmt::Display for Climate {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Cold => f.write_str("cold"),
+            Self::Mild => f.write_str("mild"),
+            Self::Hot => f.write_str("hot"),
+            Self::Degrees(thousandths) => {
+                let sign = if *thousandths < 0 { "-" } else { "" };
+                let amount = thousandths.unsigned_abs();
+                let text = format!("{sign}{}.{:03}", amount / 1_000, amount % 1_000);
+                f.write_str(text.trim_end_matches('0').trim_end_matches('.'))
+            }
         }
     }
 }

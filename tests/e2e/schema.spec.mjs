@@ -1,10 +1,10 @@
 // The published description of the file format holds for what there is, and not for anything.
 import { expect, test } from "@playwright/test";
-import { changed, sample, schemaFaults, sessionFiles } from "./support/files.mjs";
+import { changed, conditions, sample, schemaFaults, sessionFiles } from "./support/files.mjs";
 
 test("every session file in the source tree holds to the schema", async () => {
   const files = await sessionFiles();
-  expect(files.length).toBeGreaterThanOrEqual(9);
+  expect(files.length).toBeGreaterThanOrEqual(10);
   for (const [name, text] of files) {
     expect(await schemaFaults(text), name).toEqual([]);
   }
@@ -58,6 +58,33 @@ for (const [what, change] of Object.entries(BROKEN)) {
     expect(await schemaFaults(changed(text, change))).not.toEqual([]);
   });
 }
+
+const CONDITIONS_BROKEN = {
+  "a shop of 60.001 °C": (session) => (session.set_up.climate.value = "60.001"),
+  "a shop of -80 °C": (session) => (session.set_up.climate.value = "-80"),
+  "a temperature as a number": (session) => (session.set_up.climate.value = 21.5),
+  "a climate without its stamp": (session) => delete session.set_up.climate.at,
+  "a material without its stamp": (session) => delete session.set_up["material/bore"].at,
+  "repeats by a word": (session) => (session.set_up["study/bore"].value = "yes"),
+};
+
+for (const [what, change] of Object.entries(CONDITIONS_BROKEN)) {
+  test(`the schema refuses ${what}`, async () => {
+    const text = await conditions();
+    expect(await schemaFaults(changed(text, () => {}))).toEqual([]);
+    expect(await schemaFaults(changed(text, change))).not.toEqual([]);
+  });
+}
+
+test("the schema takes the ends of a temperature, and words of a later version", async () => {
+  const climates = ["-40", "-39.999", "0", "59.999", "60", "by_the_sea", "21.50"];
+  for (const climate of climates) {
+    const change = (session) => (session.set_up.climate.value = climate);
+    expect(await schemaFaults(changed(await conditions(), change)), climate).toEqual([]);
+  }
+  const titanium = (session) => (session.set_up["material/bore"].value = "titanium");
+  expect(await schemaFaults(changed(await conditions(), titanium))).toEqual([]);
+});
 
 const LATER = {
   "kind of gauge": (session) => (ranged(session).kind = "air_gauge"),

@@ -6,6 +6,7 @@ use fenderbench::session::{
     GaugeKind, Indication, Kind, LimitKey, Reading, Refused, RouteChoice, Sense, Session, SetTo,
     Setting, Stamp, Station, Use, limit_keys,
 };
+use fenderbench::uncertainty::{Climate, Material};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
@@ -68,6 +69,14 @@ fn limit() -> impl Strategy<Value = Option<Entered>> {
     prop_oneof![1 => Just(None), 4 => text, 1 => Just(Entered::parse("0.0", MM).ok())]
 }
 
+fn climate() -> impl Strategy<Value = Climate> {
+    prop_oneof![
+        select(&[Climate::Cold, Climate::Mild, Climate::Hot][..]),
+        (-50_000..70_000_i32).prop_map(Climate::Degrees),
+        (-5..7_i32).prop_map(|tens| Climate::Degrees(tens * 10_000)),
+    ]
+}
+
 /// A set-up field; some are out of range and must be refused.
 pub fn field() -> impl Strategy<Value = Field> {
     let text = || prop_oneof![8 => ".{0,30}", 1 => "[a-zé]{195,205}"];
@@ -82,6 +91,10 @@ pub fn field() -> impl Strategy<Value = Field> {
         select(&Use::ALL[..]).prop_map(Field::Use),
         select(&FirstEnd::ALL[..]).prop_map(Field::FirstEnd),
         select(&Counting::ALL[..]).prop_map(Field::Counting),
+        climate().prop_map(Field::Climate),
+        (select(&Kind::ALL[..]), select(&Material::ALL[..]))
+            .prop_map(|(kind, material)| Field::Material(kind, material)),
+        (select(&Kind::ALL[..]), any::<bool>()).prop_map(|(kind, study)| Field::Study(kind, study)),
         (select(&Kind::ALL[..]), limit()).prop_map(|(kind, size)| Field::Nominal(kind, size)),
         (limit_name(), limit()).prop_map(|(key, limit)| Field::Limit(key, limit)),
         (limit_name(), limit()).prop_map(|(key, limit)| Field::Limit(key, limit)),

@@ -52,6 +52,7 @@ mod archive_flips;
 mod archive_gauges;
 mod archive_gauges_bad;
 mod archive_records;
+mod conditions;
 mod shelf;
 
 mod assess;

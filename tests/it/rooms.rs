@@ -11,12 +11,13 @@ const ROOMS: [(&str, &[&str]); 12] = [
     ("form", &["quantity"]),
     ("uncertainty", &["quantity"]),
     ("verdict", &["quantity", "uncertainty"]),
-    ("session", &["quantity", "verdict"]),
+    // Of uncertainty the words for climate and material; sessions see no float.
+    ("session", &["quantity", "uncertainty", "verdict"]),
     (
         "assess",
         &["quantity", "form", "uncertainty", "verdict", "session"],
     ),
-    ("archive", &["quantity", "session"]),
+    ("archive", &["quantity", "uncertainty", "session"]),
     // The report names the version of the app, which the archive holds.
     (
         "report",
@@ -49,8 +50,17 @@ const ROOMS: [(&str, &[&str]); 12] = [
     (
         "ui",
         &[
-            "quantity", "form", "verdict", "session", "assess", "archive", "report", "present",
-            "device", "store",
+            "quantity",
+            "form",
+            "uncertainty",
+            "verdict",
+            "session",
+            "assess",
+            "archive",
+            "report",
+            "present",
+            "device",
+            "store",
         ],
     ),
 ];

@@ -5,6 +5,7 @@
 //! not need a new version, because unknown ones are kept and handed on.
 
 pub(super) mod read;
+mod value;
 pub(super) mod write;
 
 /// Sections whose records this version keeps without reading them.
@@ -16,3 +17,24 @@ const SOURCE: &str = "source";
 /// The words, before the kind, of the set-up fields that each kind has.
 const NOMINAL: &str = "nominal";
 const GAUGE: &str = "gauge";
+const MATERIAL: &str = "material";
+const STUDY: &str = "study";
+
+/// The keys under which a record says what a gauge showed, one of the two.
+#[derive(Clone, Copy)]
+struct IndicationKeys {
+    size: &'static str,
+    deviation: &'static str,
+}
+
+/// Of a reading.
+const VALUE: IndicationKeys = IndicationKeys {
+    size: "value",
+    deviation: "deviation",
+};
+
+/// Of a setting.
+const SHOWS: IndicationKeys = IndicationKeys {
+    size: "shows",
+    deviation: "shows_deviation",
+};

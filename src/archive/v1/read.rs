@@ -1,18 +1,19 @@
 //! Text of version 1 → session.
 
-use super::{GAUGE, KEPT_SECTIONS, NOMINAL, SOURCE};
+use super::value::{id, indication, length, note, parsed, small, stamp, unit};
+use super::{GAUGE, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE};
 use crate::archive::object::{Object, check_extra};
 use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
-use crate::quantity::{Entered, EnteredDeviation, Unit};
+use crate::quantity::Entered;
 use crate::session::{
     Against, Arrangement, Counting, Extra, Feature, Field, FirstEnd, Gauge, GaugeKind, Indication,
-    Kind, LimitKey, NOTE_MAX, READINGS_MAX, Reading, Register, RouteChoice, Sense, Session,
-    SessionId, SetTo, Setting, Stamp, Station, Use,
+    Kind, LimitKey, READINGS_MAX, Reading, Register, RouteChoice, Sense, Session, SessionId, SetTo,
+    Setting, Stamp, Station, Use,
 };
+use crate::uncertainty::{Climate, Material};
 
 const ZERO: &str = "is zero, which is no size";
-const PLAIN: &str = "is not written as a plain decimal";
 
 /// Reads the rest of a file whose format and version have been taken.
 pub(in crate::archive) fn file(mut file: Object<'_>) -> Result<Incoming, ImportError> {
@@ -95,6 +96,7 @@ fn set_up(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bo
         "use" => Use::from_key(&record.text("value")?).map(Field::Use),
         "first_end" => FirstEnd::from_key(&record.text("value")?).map(Field::FirstEnd),
         "counting" => Counting::from_key(&record.text("value")?).map(Field::Counting),
+        "climate" => Climate::parse(&record.text("value")?).map(Field::Climate),
         _ => of_kind(key, &mut record)?,
     };
     put_field(session, field, record)
@@ -117,6 +119,11 @@ fn of_kind(key: &str, record: &mut Object<'_>) -> Result<Option<Field>, ImportEr
             });
             Some(Field::GaugeOf(kind, chosen.transpose()?))
         }
+        MATERIAL => {
+            let material = Material::from_key(&record.text("value")?);
+            material.map(|material| Field::Material(kind, material))
+        }
+        STUDY => Some(Field::Study(kind, record.truth("value")?)),
         _ => None,
     })
 }
@@ -226,7 +233,7 @@ fn set_to(against: &str, record: &mut Object<'_>) -> Result<Option<SetTo>, Impor
     if size.size().quanta() == 0 {
         return Err(record.wrong("size", ZERO));
     }
-    let shows = indication(record, "shows", "shows_deviation", unit)?;
+    let shows = indication(record, SHOWS, unit)?;
     Ok(Some(SetTo {
         against,
         size,
@@ -235,32 +242,13 @@ fn set_to(against: &str, record: &mut Object<'_>) -> Result<Option<SetTo>, Impor
     }))
 }
 
-/// What a gauge showed: a size under one key or a deviation under the other.
-fn indication(
-    record: &mut Object<'_>,
-    size_key: &str,
-    deviation_key: &str,
-    unit: Unit,
-) -> Result<Indication, ImportError> {
-    let Some(text) = record.text_if_any(deviation_key)? else {
-        return Ok(Indication::Size(length(record, size_key, unit)?));
-    };
-    let deviation = EnteredDeviation::parse(&text, unit)
-        .map_err(|why| ImportError::damaged(record.place(), why))?;
-    if deviation.text() == text {
-        Ok(Indication::Deviation(deviation))
-    } else {
-        Err(record.wrong(deviation_key, PLAIN))
-    }
-}
-
 fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bool, ImportError> {
     let id = id(key, &record)?;
     let Some(station) = Station::parse(&record.text("station")?) else {
         return Ok(false);
     };
     let unit = unit(&mut record, "unit")?;
-    let entered = indication(&mut record, "value", "deviation", unit)?;
+    let entered = indication(&mut record, VALUE, unit)?;
     if matches!(&entered, Indication::Size(size) if size.size().quanta() == 0) {
         return Err(record.wrong("value", ZERO));
     }
@@ -290,50 +278,6 @@ fn register<T>(value: T, mut record: Object<'_>) -> Result<Register<T>, ImportEr
         stamp,
         extra,
     })
-}
-
-fn id(key: &str, record: &Object<'_>) -> Result<Stamp, ImportError> {
-    Stamp::parse(key).ok_or_else(|| record.wrong(key, "is not an id"))
-}
-
-fn stamp(record: &mut Object<'_>, key: &str) -> Result<Stamp, ImportError> {
-    let text = record.text(key)?;
-    Stamp::parse(&text).ok_or_else(|| record.wrong(key, "is not an id"))
-}
-
-fn unit(record: &mut Object<'_>, key: &str) -> Result<Unit, ImportError> {
-    let text = record.text(key)?;
-    Unit::from_sign(&text).ok_or_else(|| record.wrong(key, "is neither “mm” nor “in”"))
-}
-
-fn length(record: &mut Object<'_>, key: &str, unit: Unit) -> Result<Entered, ImportError> {
-    let text = record.text(key)?;
-    parsed(record, key, &text, unit)
-}
-
-fn parsed(record: &Object<'_>, key: &str, text: &str, unit: Unit) -> Result<Entered, ImportError> {
-    let entered =
-        Entered::parse(text, unit).map_err(|why| ImportError::damaged(record.place(), why))?;
-    // A stored decimal has the point and nothing round it, so that one value
-    // has one text.
-    if entered.text() == text {
-        Ok(entered)
-    } else {
-        Err(record.wrong(key, PLAIN))
-    }
-}
-
-fn note(record: &mut Object<'_>, key: &str) -> Result<String, ImportError> {
-    let text = record.text(key)?;
-    if NOTE_MAX < text.chars().count() {
-        return Err(record.wrong(key, "is too long"));
-    }
-    Ok(text)
-}
-
-fn small(record: &mut Object<'_>) -> Result<u8, ImportError> {
-    let count = record.count("value")?;
-    u8::try_from(count).map_err(|_| record.wrong("value", "is too large"))
 }
 
 #[cfg(test)]
@@ -368,10 +312,16 @@ mod tests {
             FieldKey::Use,
             FieldKey::FirstEnd,
             FieldKey::Counting,
+            FieldKey::Climate,
         ];
-        let of_kinds = Kind::ALL
-            .into_iter()
-            .flat_map(|kind| [FieldKey::Nominal(kind), FieldKey::GaugeOf(kind)]);
+        let of_kinds = Kind::ALL.into_iter().flat_map(|kind| {
+            [
+                FieldKey::Nominal(kind),
+                FieldKey::GaugeOf(kind),
+                FieldKey::Material(kind),
+                FieldKey::Study(kind),
+            ]
+        });
         let keys = plain.into_iter().chain(of_kinds);
         for key in keys.chain(sources).chain(limits) {
             let replica = Replica::new(1);

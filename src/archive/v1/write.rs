@@ -1,6 +1,6 @@
 //! Session → text of version 1.
 
-use super::{GAUGE, KEPT_SECTIONS, NOMINAL, SOURCE};
+use super::{GAUGE, IndicationKeys, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE};
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
 use crate::quantity::Entered;
@@ -108,6 +108,7 @@ fn field(field: &Field) -> (bool, String, Fields) {
         Field::Use(machine_use) => ("use", value(quoted(machine_use.key()))),
         Field::FirstEnd(end) => ("first_end", value(quoted(end.key()))),
         Field::Counting(counting) => ("counting", value(quoted(counting.key()))),
+        Field::Climate(climate) => ("climate", value(quoted(&climate.to_string()))),
         Field::Nominal(kind, size) => {
             let key = format!("{NOMINAL}/{}", kind.key());
             return (false, key, length_or_null(size.as_ref()));
@@ -116,6 +117,14 @@ fn field(field: &Field) -> (bool, String, Fields) {
             let key = format!("{GAUGE}/{}", kind.key());
             let chosen = chosen.map(|id| quoted(&id.to_string()));
             return (false, key, value(chosen.unwrap_or_else(|| NULL.to_owned())));
+        }
+        Field::Material(kind, material) => {
+            let key = format!("{MATERIAL}/{}", kind.key());
+            return (false, key, value(quoted(material.key())));
+        }
+        Field::Study(kind, study) => {
+            let key = format!("{STUDY}/{}", kind.key());
+            return (false, key, value(study.to_string()));
         }
         Field::Limit(key, limit) => {
             return (true, key.to_string(), length_or_null(limit.as_ref()));
@@ -175,14 +184,18 @@ fn setting_fields(setting: &Setting) -> Fields {
         }
         fields.push(("size", quoted(set.size.text())));
         fields.push(("unit", quoted(set.size.unit().sign())));
-        fields.push(match &set.shows {
-            Indication::Size(size) => ("shows", quoted(size.text())),
-            Indication::Deviation(by) => ("shows_deviation", quoted(by.text())),
-        });
+        fields.push(shown(SHOWS, &set.shows));
         fields.push(("sense", quoted(set.sense.key())));
     }
     push_away(&mut fields, setting.away);
     fields
+}
+
+fn shown(keys: IndicationKeys, indication: &Indication) -> (&'static str, String) {
+    match indication {
+        Indication::Size(size) => (keys.size, quoted(size.text())),
+        Indication::Deviation(by) => (keys.deviation, quoted(by.text())),
+    }
 }
 
 fn push_away(fields: &mut Fields, away: bool) {
@@ -192,13 +205,9 @@ fn push_away(fields: &mut Fields, away: bool) {
 }
 
 fn reading(reading: &Reading) -> String {
-    let shown = match &reading.entered {
-        Indication::Size(size) => ("value", quoted(size.text())),
-        Indication::Deviation(by) => ("deviation", quoted(by.text())),
-    };
     let fields = [
         ("station", quoted(&reading.station.to_string())),
-        shown,
+        shown(VALUE, &reading.entered),
         ("unit", quoted(reading.entered.unit().sign())),
         ("gauge", quoted(&reading.gauge.to_string())),
         ("setting", quoted(&reading.setting.to_string())),

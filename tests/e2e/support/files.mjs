@@ -7,6 +7,9 @@ const read = (path) => readFile(new URL(path, root), "utf8");
 
 export const sample = () => read("public/samples/hill-climb-six.json");
 
+/** Climate, materials and repeats. */
+export const conditions = () => read("tests/sessions/v1/conditions.json");
+
 /** Every session file in the source tree, as [name, text]. */
 export async function sessionFiles() {
   const folders = ["public/samples/", "tests/sessions/v1/"];
