@@ -256,6 +256,7 @@ impl SetForm {
                 against,
                 size,
                 shows,
+                again: None,
                 sense,
             }),
             ..Setting::as_found(row.id)

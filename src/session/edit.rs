@@ -8,7 +8,7 @@ use super::{
     LimitKey, MAINS_MAX, NOTE_MAX, Quantity, READINGS_MAX, Reading, Register, Replica, Session,
     Setting, Stamp, limit_keys, wears,
 };
-use crate::quantity::{Entered, Size};
+use crate::quantity::{Entered, Size, Unit};
 use crate::uncertainty::Climate;
 use crate::verdict::{self, LimitsRefused};
 
@@ -59,6 +59,8 @@ pub enum Refused {
     NoSize,
     /// A deviation of a gauge that was not set, or set by sizes.
     NotSet,
+    /// What a gauge shows, in another unit than this of the size it was set to.
+    OtherUnit(Unit),
     /// A size the gauge cannot read, and what it can.
     OutOfRange((Entered, Entered)),
     /// A graduation of zero, or a range that ends before it starts.
@@ -86,6 +88,11 @@ impl fmt::Display for Refused {
             Self::NotSet => write!(
                 f,
                 "A gauge that shows deviations has to be set first: in Set-up, Gauges."
+            ),
+            Self::OtherUnit(unit) => write!(
+                f,
+                "The gauge was set in {0}: say in {0} too what it shows.",
+                unit.sign()
             ),
             Self::OutOfRange((least, greatest)) => write!(
                 f,
@@ -232,9 +239,15 @@ impl Session {
         if shown.is_none() {
             return Err(Refused::NoSize);
         }
-        let deviations = matches!(set.shows, Indication::Deviation(_));
-        if deviations != gauge.kind.reads_deviations() {
-            return Err(Refused::NotSet);
+        for shown in core::iter::once(&set.shows).chain(&set.again) {
+            let deviation = matches!(shown, Indication::Deviation(_));
+            if deviation != gauge.kind.reads_deviations() {
+                return Err(Refused::NotSet);
+            }
+            // A file has one unit for all three.
+            if shown.unit() != set.size.unit() {
+                return Err(Refused::OtherUnit(set.size.unit()));
+            }
         }
         Ok(())
     }

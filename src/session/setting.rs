@@ -26,6 +26,9 @@ pub struct SetTo {
     /// What the gauge showed on it: for a gauge that reads sizes its zero
     /// error and that size, for one that reads deviations mostly nothing.
     pub shows: Indication,
+    /// What it showed on the same when it was checked again at the end of its
+    /// use; `None` where nobody did.
+    pub again: Option<Indication>,
     /// Which way the dial goes; of no matter for a gauge that reads sizes.
     pub sense: Sense,
 }
@@ -83,6 +86,16 @@ impl SetTo {
             _ => return None,
         };
         Some(self.size.size() + beyond)
+    }
+
+    /// How much larger one size reads at the end of the use than at its
+    /// start: below zero where the gauge has come to read less, whichever way
+    /// its dial goes. `None` where it was not checked again, or by the other
+    /// sort of indication.
+    #[must_use]
+    pub fn drift(&self) -> Option<Deviation> {
+        let at_the_end = self.size_at(self.again.as_ref()?)?;
+        Some(at_the_end - self.size.size())
     }
 }
 

@@ -59,6 +59,9 @@ for (const [what, change] of Object.entries(BROKEN)) {
   });
 }
 
+const settings = (session) => Object.values(session.settings);
+const again = (session, key) => settings(session).find((setting) => setting[key]);
+
 const CONDITIONS_BROKEN = {
   "a shop of 60.001 °C": (session) => (session.set_up.climate.value = "60.001"),
   "a shop of -80 °C": (session) => (session.set_up.climate.value = "-80"),
@@ -66,6 +69,12 @@ const CONDITIONS_BROKEN = {
   "a climate without its stamp": (session) => delete session.set_up.climate.at,
   "a material without its stamp": (session) => delete session.set_up["material/bore"].at,
   "repeats by a word": (session) => (session.set_up["study/bore"].value = "yes"),
+  "a gauge checked again both ways": (session) =>
+    (again(session, "again").again_deviation = "0.001"),
+  "a gauge that shows less than nothing again": (session) =>
+    (again(session, "again").again = "-50.001"),
+  "a check again with a plus": (session) =>
+    (again(session, "again_deviation").again_deviation = "+0.0003"),
 };
 
 for (const [what, change] of Object.entries(CONDITIONS_BROKEN)) {

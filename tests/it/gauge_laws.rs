@@ -132,6 +132,7 @@ impl Bench {
             against: Against::Micrometer,
             size: long(size, unit),
             shows: by(shows, unit),
+            again: None,
             sense: self.sense,
         });
         let on_piston = SetTo {
@@ -146,6 +147,7 @@ impl Bench {
                 against: Against::Standard,
                 size: long(size, unit),
                 shows: long(size + error, unit).into(),
+                again: None,
                 sense: Sense::PlusLarger,
             }),
             ..Setting::as_found(micrometer)
@@ -220,6 +222,7 @@ proptest! {
         let sets = sets.map(|(size, shows)| SetTo {
             against: Against::Micrometer,
             shows: Indication::Deviation(EnteredDeviation::parse(shows.text(), size.unit()).unwrap()),
+            again: None,
             size,
             sense,
         });

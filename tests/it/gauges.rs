@@ -298,6 +298,7 @@ fn settings_that_cannot_be_are_refused_with_a_sentence() {
             against: Against::Standard,
             size: length(size),
             shows,
+            again: None,
             sense: Sense::PlusLarger,
         }),
         ..Setting::as_found(row.id)

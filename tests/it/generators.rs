@@ -136,35 +136,41 @@ pub fn deviation() -> impl Strategy<Value = EnteredDeviation> {
 }
 
 /// What a gauge can be set to, by sizes and by deviations.
-fn set_to() -> impl Strategy<Value = SetTo> {
+pub fn set_to() -> impl Strategy<Value = SetTo> {
     let against = prop_oneof![
         Just(Against::Standard),
         Just(Against::Micrometer),
         (select(&Kind::ALL[..]), 1_u8..5)
             .prop_map(|(kind, position)| Against::Feature(Feature { kind, position })),
     ];
-    let shows = prop_oneof![
-        entered().prop_map(Indication::Size),
-        deviation().prop_map(Indication::Deviation),
-    ];
-    (against, entered(), shows, select(&Sense::ALL[..])).prop_map(
-        |(against, size, shows, sense)| {
-            let unit = size.unit();
-            // One unit for both, as a form has it.
-            let shows = match shows {
-                Indication::Size(s) => Indication::Size(Entered::parse(s.text(), unit).unwrap()),
-                Indication::Deviation(d) => {
-                    Indication::Deviation(EnteredDeviation::parse(d.text(), unit).unwrap())
-                }
-            };
-            SetTo {
-                against,
-                size,
-                shows,
-                sense,
-            }
+    let sense = select(&Sense::ALL[..]);
+    let again = prop::option::of(indication());
+    (against, entered(), indication(), again, sense).prop_map(
+        |(against, size, shows, again, sense)| SetTo {
+            shows: in_unit(shows, size.unit()),
+            again: again.map(|again| in_unit(again, size.unit())),
+            against,
+            size,
+            sense,
         },
     )
+}
+
+fn indication() -> impl Strategy<Value = Indication> {
+    prop_oneof![
+        entered().prop_map(Indication::Size),
+        deviation().prop_map(Indication::Deviation),
+    ]
+}
+
+/// One unit for all of a setting, as a form has it.
+fn in_unit(shown: Indication, unit: Unit) -> Indication {
+    match shown {
+        Indication::Size(s) => Indication::Size(Entered::parse(s.text(), unit).unwrap()),
+        Indication::Deviation(d) => {
+            Indication::Deviation(EnteredDeviation::parse(d.text(), unit).unwrap())
+        }
+    }
 }
 
 /// A reading with the gauge the session has for it; the first gauge where
@@ -202,6 +208,8 @@ pub enum Act {
     /// Sets a gauge; a reading by deviation makes sense after that.
     SetGauge(Index, Option<SetTo>),
     AwaySetting(Index, bool),
+    /// Checks a setting again at the end.
+    CheckAgain(Index, Option<Indication>),
     /// Measures a kind with a gauge.
     Choose(Kind, Index),
     Dial(Station, EnteredDeviation),
@@ -220,6 +228,8 @@ pub fn act() -> impl Strategy<Value = Act> {
             .prop_map(|(index, set)| Act::SetGauge(index, set)),
         1 => (any::<Index>(), any::<bool>())
             .prop_map(|(index, away)| Act::AwaySetting(index, away)),
+        1 => (any::<Index>(), prop::option::of(indication()))
+            .prop_map(|(index, shown)| Act::CheckAgain(index, shown)),
         1 => (select(&Kind::ALL[..]), any::<Index>())
             .prop_map(|(kind, index)| Act::Choose(kind, index)),
         2 => (any_station(), deviation()).prop_map(|(at, by)| Act::Dial(at, by)),
@@ -256,6 +266,16 @@ impl Act {
                     away: *away,
                     ..setting.value.clone()
                 };
+                Edit::Setting(**id, setting)
+            }
+            Self::CheckAgain(index, shown) => {
+                let settings: Vec<_> = session.settings.iter().collect();
+                let (id, setting) = index.get(&settings);
+                let mut setting = setting.value.clone();
+                if let Some(set) = &mut setting.set {
+                    let unit = set.size.unit();
+                    set.again = shown.clone().map(|shown| in_unit(shown, unit));
+                }
                 Edit::Setting(**id, setting)
             }
             Self::Choose(kind, index) => {

@@ -33,8 +33,12 @@ const VALUE: IndicationKeys = IndicationKeys {
     deviation: "deviation",
 };
 
-/// Of a setting.
+/// Of a setting, when the gauge was set and when it was checked again.
 const SHOWS: IndicationKeys = IndicationKeys {
     size: "shows",
     deviation: "shows_deviation",
+};
+const AGAIN: IndicationKeys = IndicationKeys {
+    size: "again",
+    deviation: "again_deviation",
 };

@@ -1,7 +1,7 @@
 //! Text of version 1 → session.
 
-use super::value::{id, indication, length, note, parsed, small, stamp, unit};
-use super::{GAUGE, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE};
+use super::value::{id, indication, indication_if_any, length, note, parsed, small, stamp, unit};
+use super::{AGAIN, GAUGE, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE};
 use crate::archive::object::{Object, check_extra};
 use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
@@ -234,10 +234,12 @@ fn set_to(against: &str, record: &mut Object<'_>) -> Result<Option<SetTo>, Impor
         return Err(record.wrong("size", ZERO));
     }
     let shows = indication(record, SHOWS, unit)?;
+    let again = indication_if_any(record, AGAIN, unit)?;
     Ok(Some(SetTo {
         against,
         size,
         shows,
+        again,
         sense,
     }))
 }

@@ -14,13 +14,25 @@ pub(super) fn indication(
     keys: IndicationKeys,
     unit: Unit,
 ) -> Result<Indication, ImportError> {
+    let found = indication_if_any(record, keys, unit)?;
+    found.ok_or_else(|| record.wrong(keys.size, "is missing"))
+}
+
+/// The same where it may be absent.
+pub(super) fn indication_if_any(
+    record: &mut Object<'_>,
+    keys: IndicationKeys,
+    unit: Unit,
+) -> Result<Option<Indication>, ImportError> {
     let Some(text) = record.text_if_any(keys.deviation)? else {
-        return Ok(Indication::Size(length(record, keys.size, unit)?));
+        let size = record.text_if_any(keys.size)?;
+        let size = size.map(|text| parsed(record, keys.size, &text, unit));
+        return Ok(size.transpose()?.map(Indication::Size));
     };
     let deviation = EnteredDeviation::parse(&text, unit)
         .map_err(|why| ImportError::damaged(record.place(), why))?;
     if deviation.text() == text {
-        Ok(Indication::Deviation(deviation))
+        Ok(Some(Indication::Deviation(deviation)))
     } else {
         Err(record.wrong(keys.deviation, PLAIN))
     }

@@ -1,6 +1,8 @@
 //! Session → text of version 1.
 
-use super::{GAUGE, IndicationKeys, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE};
+use super::{
+    AGAIN, GAUGE, IndicationKeys, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE,
+};
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
 use crate::quantity::Entered;
@@ -185,6 +187,7 @@ fn setting_fields(setting: &Setting) -> Fields {
         fields.push(("size", quoted(set.size.text())));
         fields.push(("unit", quoted(set.size.unit().sign())));
         fields.push(shown(SHOWS, &set.shows));
+        fields.extend(set.again.as_ref().map(|again| shown(AGAIN, again)));
         fields.push(("sense", quoted(set.sense.key())));
     }
     push_away(&mut fields, setting.away);

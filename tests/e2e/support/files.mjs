@@ -7,7 +7,7 @@ const read = (path) => readFile(new URL(path, root), "utf8");
 
 export const sample = () => read("public/samples/hill-climb-six.json");
 
-/** Climate, materials and repeats. */
+/** Climate, materials, repeats, and gauges that were checked again. */
 export const conditions = () => read("tests/sessions/v1/conditions.json");
 
 /** Every session file in the source tree, as [name, text]. */

@@ -155,6 +155,7 @@ pub fn on_standard(size: &str, shows: &str, unit: Unit) -> Result<SetTo, String>
         against: Against::Standard,
         size: length(size, unit)?,
         shows: length(shows, unit)?.into(),
+        again: None,
         sense: Sense::PlusLarger,
     })
 }

@@ -219,6 +219,7 @@ fn dial_at(against: Against, size: &str) -> Result<SetTo, String> {
         against,
         size: length(size, UNIT)?,
         shows: Indication::Deviation(zero),
+        again: None,
         sense: Sense::PlusLarger,
     })
 }
