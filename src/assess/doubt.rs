@@ -181,6 +181,12 @@ impl Making<'_> {
         // Behind all readings and stations, which have the first numbers.
         let number = self.view.readings.len() + off.source.0;
         terms.extend([off, draw(by_hand, number), draw(scale, number)].map(once));
+        if let Some(drift) = set.drift().filter(|drift| drift.quanta() != 0) {
+            // It went that far at some time between, so either way.
+            let twice = drift.quanta().saturating_abs().saturating_mul(2);
+            let drifted = || Source::resolution(Size::from_quanta(twice));
+            terms.push(once(self.doubts.shared(Cause::Drift(id), drifted)));
+        }
         if set.against != Against::Standard {
             // The micrometer was brought to the size by hand as well.
             let usual = || repeatability(None, Instrument::OutsideMicrometer);
@@ -215,8 +221,8 @@ impl Making<'_> {
     /// The errors of temperature, and what is to be added for a size at 20 °C.
     fn temperature(&mut self, kind: Kind, size: Size, terms: &mut Vec<Term>) -> Exact {
         let session = self.view.session;
-        let climate = temp_climate(session);
-        let part = temp_material(session, kind).expansion();
+        let climate = session.climate();
+        let part = session.material(kind).expansion();
         let gauge = Material::Steel.expansion();
         let [shop, apart, grows, gauge_grows] = thermal_sources(part, gauge, climate);
         let draws = [
@@ -296,15 +302,4 @@ fn own_repeats(view: &View<'_>) -> Vec<(Kind, Stamp, Spread)> {
         }
     }
     found
-}
-
-fn temp_climate(_: &crate::session::Session) -> crate::uncertainty::Climate {
-    crate::uncertainty::Climate::Mild
-}
-fn temp_material(_: &crate::session::Session, kind: Kind) -> Material {
-    match kind {
-        Kind::Bore => Material::GreyIron,
-        Kind::Piston => Material::PistonAlloy,
-        _ => Material::Steel,
-    }
 }
