@@ -3,10 +3,10 @@
 use super::Fender;
 use super::keypad::Face;
 use super::pace::time_left;
-use super::route::{Progress, Purpose, Stop, next_open, progress, size_text};
+use super::route::{Progress, Purpose, Stop, Why, next_open, progress, size_text};
 use super::wording;
 use crate::assess::compare_reading;
-use crate::session::{Feature, Indication, Quantity, Session, Stamp};
+use crate::session::{Feature, Indication, Quantity, Session, Stamp, Station};
 
 /// What the fender screen shows besides the keypad.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -58,7 +58,7 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
     let (purpose, turn) = match (standing.is_empty(), fender.purpose()) {
         (true, _) => (String::new(), ""),
         // Not with the value that stands: who sees it, reads it again.
-        (false, Purpose::Add) => ("A repeat: read it afresh".to_owned(), "replace it"),
+        (false, Purpose::Add) => (repeat(stops, station), "replace it"),
         (false, Purpose::Replace) => (format!("In place of {}", standing.join(", ")), "keep both"),
     };
     let gauge = session.gauge_for(station.kind);
@@ -78,6 +78,24 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
         next: next_open(stops, Some(station))
             .filter(|next| *next != station)
             .map(wording::station),
+    }
+}
+
+/// What one more reading here is for.
+fn repeat(stops: &[Stop], station: Station) -> String {
+    let open = stops
+        .iter()
+        .filter(|stop| stop.station == station && !stop.is_read());
+    match open.map(|stop| stop.why).next() {
+        Some(Why::Settle(feature, quantity)) => {
+            let what = wording::quantity(quantity).to_ascii_lowercase();
+            let of = wording::feature(feature).to_ascii_lowercase();
+            format!("To settle the {what} of {of}: read it afresh")
+        }
+        Some(Why::First) => {
+            "One spot several times: take the gauge apart, read it afresh".to_owned()
+        }
+        _ => "A repeat: read it afresh".to_owned(),
     }
 }
 

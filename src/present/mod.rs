@@ -30,7 +30,7 @@ pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
 pub use new_session::NewSession;
 pub use preview::{Preview, preview};
-pub use route::{Progress, Purpose, Stop, next_open, other_places, progress, route};
+pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use sure::{DoubtRow, SureView};
 pub use wording::{
     Mark, PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, comparison_words, counting,

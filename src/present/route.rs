@@ -2,12 +2,13 @@
 
 use litemap::LiteMap;
 
-use crate::assess::{Assessment, FindingKey, Which};
+use crate::assess::{Assessment, Finding, FindingKey, Settle, Which};
 use crate::quantity::{Exact, Size, show};
 use crate::session::{
     Direction, Feature, Indication, Kind, Level, Quantity, Reading, RouteChoice, Session, Station,
     ordered,
 };
+use crate::verdict::Verdict;
 
 /// One reading in so many is taken again at the end (common practice: a
 /// tenth, the worst bore and journals among them).
@@ -20,9 +21,21 @@ pub struct Stop {
     pub station: Station,
     /// The sizes that were read there.
     pub values: Vec<String>,
-    /// How many are asked for: two at the end of the route, where a part of
-    /// all is read again.
+    /// How many are asked for.
     pub asked: usize,
+    /// What for.
+    pub why: Why,
+}
+
+/// Why a station is on the route.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Why {
+    /// To be measured.
+    First,
+    /// To see how well readings repeat.
+    Again,
+    /// To settle this quantity, which is too close to call.
+    Settle(Feature, Quantity),
 }
 
 impl Stop {
@@ -33,6 +46,7 @@ impl Stop {
             station,
             values: Vec::new(),
             asked: 1,
+            why: Why::First,
         }
     }
 
@@ -101,14 +115,91 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
         stations.extend(besides.filter(|station| !listed.contains(station)));
     }
     let again = to_repeat(session, &stations);
-    let stop = |(station, asked)| Stop {
+    let stop = |station, asked, why| Stop {
         station,
         values: values.get(&station).cloned().unwrap_or_default(),
         asked,
+        why,
     };
-    let first = stations.into_iter().map(|station| (station, 1));
-    let again = again.into_iter().map(|station| (station, 2));
-    first.chain(again).map(stop).collect()
+    let mut studied: Option<Kind> = None;
+    let mut stops = Vec::with_capacity(stations.len());
+    for station in stations {
+        let is_first = studied != Some(station.kind);
+        studied = Some(station.kind);
+        let asked = if is_first && session.study(station.kind) {
+            STUDY
+        } else {
+            1
+        };
+        stops.push(stop(station, asked, Why::First));
+    }
+    stops.extend(
+        again
+            .into_iter()
+            .map(|station| stop(station, 2, Why::Again)),
+    );
+    if stops.iter().all(Stop::is_read)
+        && let Some((why, stations)) = to_settle(session, assessment)
+    {
+        for (station, times) in stations {
+            let read = values.get(&station).map_or(0, Vec::len);
+            stops.push(stop(station, read + times, why));
+        }
+    }
+    stops
+}
+
+/// How often one spot is read to see how well readings repeat: common
+/// practice.
+const STUDY: usize = 5;
+
+/// What to read next so that something too close to call is settled: of all
+/// that is open what takes the fewest readings. Once one of a kind is proved
+/// beyond the limit of its size all are machined, and only the one that has
+/// worn most still matters.
+fn to_settle(session: &Session, assessment: &Assessment) -> Option<(Why, Vec<(Station, usize)>)> {
+    let mut best: Option<(bool, usize, Why, Vec<(Station, usize)>)> = None;
+    for finding in &assessment.findings {
+        let feature = finding.key.feature;
+        let settle = finding.decided().and(finding.sure.as_ref());
+        let Some(Settle::Read(stations, settles)) = settle.and_then(|sure| sure.settle.as_ref())
+        else {
+            continue;
+        };
+        if stations.is_empty() || !matters(session, assessment, feature) {
+            continue;
+        }
+        let times = stations.iter().map(|(_, times)| times).sum();
+        if best
+            .as_ref()
+            .is_none_or(|best| (!settles, times) < (best.0, best.1))
+        {
+            let why = Why::Settle(feature, finding.key.quantity);
+            best = Some((!settles, times, why, stations.clone()));
+        }
+    }
+    best.map(|(.., why, stations)| (why, stations))
+}
+
+fn matters(session: &Session, assessment: &Assessment, feature: Feature) -> bool {
+    let which = if feature.kind == Kind::Bore {
+        Which::Largest
+    } else {
+        Which::Smallest
+    };
+    let size = |feature| assessment.get(FindingKey::new(feature, Quantity::Size, which));
+    let all = || session.features_of(feature.kind).filter_map(size);
+    let is_beyond = |finding: &Finding| finding.decided() == Some(Verdict::BeyondLimit);
+    let own = size(feature).and_then(Finding::value);
+    let is_worst = |own: Exact| {
+        all()
+            .filter_map(Finding::value)
+            .all(|other| match feature.kind {
+                Kind::Bore => other <= own,
+                _ => own <= other,
+            })
+    };
+    !all().any(is_beyond) || own.is_some_and(is_worst)
 }
 
 /// What a reading comes to, as it was typed where it is a size.
@@ -220,13 +311,27 @@ pub fn progress(stops: &[Stop]) -> Progress {
 }
 
 /// The next station after `from` where something is to be read, from the
-/// start again after the end; repeats come after all else. `None` once
+/// start again after the end; repeats come after all that was not read yet,
+/// then what settles something. `None` once
 /// everything is read.
 #[must_use]
 pub fn next_open(stops: &[Stop], from: Option<Station>) -> Option<Station> {
     let at = from.and_then(|from| stops.iter().position(|stop| stop.station == from));
-    let start = at.map_or(0, |at| at + 1);
-    let round = || stops.iter().skip(start).chain(stops.iter().take(start));
-    let open = |asked| round().find(move |stop| stop.asked == asked && !stop.is_read());
-    open(1).or_else(|| open(2)).map(|stop| stop.station)
+    // One spot that is read several times in a row is not left before.
+    let stays = |at: &usize| {
+        stops
+            .get(*at)
+            .is_some_and(|stop| stop.asked == STUDY && !stop.is_read())
+    };
+    let start = at.map_or(0, |at| if stays(&at) { at } else { at + 1 });
+    let round = stops.iter().skip(start).chain(stops.iter().take(start));
+    let open = round.filter(|stop| !stop.is_read());
+    let phase = |why| match why {
+        Why::First => 0,
+        Why::Again => 1,
+        Why::Settle(..) => 2,
+    };
+    // The first of equals.
+    let first = open.reduce(|a, b| if phase(b.why) < phase(a.why) { b } else { a });
+    first.map(|stop| stop.station)
 }

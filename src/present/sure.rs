@@ -3,9 +3,9 @@
 use super::finding_words;
 use super::findings::label;
 use super::wording::{self, number};
-use crate::assess::{Assessment, Cause, Finding, Sure};
+use crate::assess::{Assessment, Cause, Finding, Settle, Sure};
 use crate::quantity::{Exact, Unit, show};
-use crate::session::Quantity;
+use crate::session::{Quantity, Station};
 use crate::uncertainty::{Budget, Row, rounded};
 use crate::verdict::Verdict;
 
@@ -93,6 +93,7 @@ fn view(assessment: &Assessment, finding: &Finding, sure: &Sure, unit: Unit) -> 
         let source = cause(doubts.cause(most.source));
         told.push(format!("Most of the doubt: {source}."));
     }
+    told.extend(sure.settle.as_ref().map(|settle| to_settle(settle, unit)));
     let row = |row: &Row| DoubtRow {
         source: cause(doubts.cause(row.source)).to_owned(),
         doubt: length(rounded(row.contribution), unit),
@@ -123,6 +124,30 @@ fn sentence(finding: &Finding, sure: &Sure, unit: Unit) -> String {
             format!("{name} {value}; your noise alone would show up to {guard}: {word}.")
         }
         _ => format!("{name} {value}, and up to {guard} beside it: {word}."),
+    }
+}
+
+/// What would settle it.
+fn to_settle(settle: &Settle, unit: Unit) -> String {
+    match settle {
+        Settle::Read(stations, settles) => {
+            let one = |(station, times): &(Station, usize)| match times {
+                1 => wording::station(*station),
+                _ => format!("{}, {times} times", wording::station(*station)),
+            };
+            let places: Vec<_> = stations.iter().map(one).collect();
+            let may = if *settles {
+                ""
+            } else {
+                " It may still stay open."
+            };
+            format!("To settle it, read: {}.{may}", places.join("; "))
+        }
+        Settle::FinerGauge(to) => format!(
+            "Reading it again cannot settle it: a gauge that is sure to {} can.",
+            length(*to, unit)
+        ),
+        Settle::Shop => "Two rounds more left it open: let the shop measure it.".to_owned(),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::present::{self, Draft, Purpose, Stop};
+use crate::present::{self, Draft, Purpose, Stop, Why};
 use crate::session::{Feature, SessionId, Station};
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
@@ -33,7 +33,10 @@ pub fn stations(id: &SessionId) -> AnyView {
         go(&address);
     });
     let mut sheet = el("div", "sheet").with(el("h1", "").with("Go to"));
-    let (once, again): (Vec<Stop>, Vec<Stop>) = stops.into_iter().partition(|s| s.asked < 2);
+    let (once, more): (Vec<Stop>, Vec<Stop>) =
+        stops.into_iter().partition(|stop| stop.why == Why::First);
+    let (again, settle): (Vec<Stop>, Vec<Stop>) =
+        more.into_iter().partition(|stop| stop.why == Why::Again);
     for of_one in once.chunk_by(|a, b| Feature::of(a.station) == Feature::of(b.station)) {
         let Some(first) = of_one.first() else {
             continue;
@@ -54,6 +57,15 @@ pub fn stations(id: &SessionId) -> AnyView {
             .with(heading("To read again"))
             .with(para("", told))
             .with(list(&again, here, visit, present::station));
+        sheet = sheet.with(section);
+    }
+    if !settle.is_empty() {
+        let told = "What is too close to call and takes the fewest readings to settle.";
+        let section = el("section", "stops")
+            .id("settle")
+            .with(heading("To settle"))
+            .with(para("", told))
+            .with(list(&settle, here, visit, present::station));
         sheet = sheet.with(section);
     }
     el("div", "")
@@ -79,7 +91,8 @@ fn list(stops: &[Stop], here: Option<Station>, visit: Visit, name: fn(Station) -
                 .replace(' ', "\u{a0}")
                 .replace(';', ", "),
             (false, 1) => "open".to_owned(),
-            (false, _) => "a second time".to_owned(),
+            (false, 2) => "a second time".to_owned(),
+            (false, asked) => format!("{} of {asked}", stop.values.len()),
         };
         let go = act(move || visit.run((station, purpose)));
         let mut key = press(el("span", "").with(name(station)), go)
