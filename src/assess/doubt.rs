@@ -68,6 +68,13 @@ impl Doubts {
         self.causes.get(source.0).copied()
     }
 
+    /// The source of a cause, where something hangs on it.
+    #[must_use]
+    pub fn of(&self, cause: Cause) -> Option<Source> {
+        let place = self.causes.iter().position(|known| *known == cause)?;
+        self.sources.get(place).copied()
+    }
+
     /// The source of this cause, made where there is none.
     fn source(&mut self, cause: Cause, make: impl FnOnce() -> Source) -> SourceId {
         let known = self.causes.iter().position(|known| *known == cause);

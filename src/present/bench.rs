@@ -1,8 +1,9 @@
 //! The bench: every session with its progress and its worst finding.
 
 use super::findings;
+use super::mark::Mark;
 use super::route::{progress, route};
-use super::wording::{Mark, feature, quantity};
+use super::wording::{feature, quantity};
 use crate::assess::{Finding, assess};
 use crate::session::{Session, SessionId};
 

@@ -2,6 +2,7 @@
 
 use super::Fender;
 use super::keypad::Face;
+use super::mark::{self, mark};
 use super::pace::time_left;
 use super::route::{Progress, Purpose, Stop, Why, next_open, progress, size_text};
 use super::wording;
@@ -107,7 +108,7 @@ pub struct LastRead {
     /// The value as typed, with its unit.
     pub value: String,
     /// The shape of its comparison.
-    pub mark: wording::Mark,
+    pub mark: mark::Mark,
     /// The sentence of its comparison.
     pub words: String,
 }
@@ -123,7 +124,7 @@ pub fn last_read(session: &Session) -> Option<LastRead> {
             Indication::Size(size) => size.to_string(),
             Indication::Deviation(by) => format!("{by} makes {}", size_text(session, reading)),
         },
-        mark: wording::mark(Quantity::Size, comparison),
-        words: wording::comparison_words(Quantity::Size, comparison, session.display_unit()),
+        mark: mark(Quantity::Size, comparison),
+        words: mark::comparison_words(Quantity::Size, comparison, session.display_unit()),
     })
 }

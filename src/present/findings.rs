@@ -3,8 +3,9 @@
 use core::cmp::Reverse;
 
 use super::finding_words;
+use super::mark::{self, Mark, comparison_words, mark};
 use super::sure::{self, SureView};
-use super::wording::{self, Mark, comparison_words, mark};
+use super::wording;
 use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
 use crate::quantity::{Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
@@ -242,8 +243,8 @@ pub(super) fn told(finding: &Finding, unit: Unit) -> (Mark, String) {
     let reads = finding.comparison();
     match finding.decided() {
         Some(verdict) => (
-            wording::verdict_mark(quantity, verdict, reads),
-            wording::verdict_words(quantity, verdict, reads, unit),
+            mark::verdict_mark(quantity, verdict, reads),
+            mark::verdict_words(quantity, verdict, reads, unit),
         ),
         None => (
             mark(quantity, reads),

@@ -2,11 +2,13 @@
 //! set to, and the form that sets one.
 
 use super::wording;
-use crate::quantity::{Entered, EnteredDeviation, Unit};
+use crate::assess::{Assessment, Cause};
+use crate::quantity::{Entered, EnteredDeviation, Unit, show};
 use crate::session::{
     Against, Edit, Feature, Field, Gauge, GaugeKind, Indication, Kind, Sense, Session, SetTo,
     Setting, Stamp,
 };
+use crate::uncertainty::{Combined, Distribution, Probability, rounded};
 
 /// The whole screen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -28,6 +30,10 @@ pub struct UseRow {
     pub options: Vec<(Stamp, String)>,
     /// The place among them of the one in use.
     pub chosen: usize,
+    /// How well its readings repeat there, and by what that is known.
+    pub repeats: String,
+    /// True if one spot is asked for five times.
+    pub study: bool,
 }
 
 /// A gauge at hand.
@@ -43,11 +49,13 @@ pub struct GaugeRow {
     pub setting: String,
     /// True if nothing can be read with it until it is set.
     pub unset: bool,
+    /// The latest setting on something.
+    pub set: Option<(Stamp, Setting)>,
 }
 
 /// The gauges of a session as shown.
 #[must_use]
-pub fn gauges(session: &Session) -> GaugesView {
+pub fn gauges(session: &Session, assessment: &Assessment) -> GaugesView {
     let mut gauges: Vec<GaugeRow> = Vec::new();
     let at_hand = session.gauges.iter().filter(|(_, g)| !g.value.away);
     for (id, register) in at_hand {
@@ -59,16 +67,19 @@ pub fn gauges(session: &Session) -> GaugesView {
             1 => name.to_owned(),
             _ => format!("{name} {number}"),
         };
-        let set = session
-            .setting_of(*id)
-            .and_then(|s| session.settings.get(&s));
-        let set = set.and_then(|setting| setting.value.set.as_ref());
+        let latest = session.setting_of(*id);
+        let latest = latest.and_then(|s| Some((s, session.settings.get(&s)?.value.clone())));
+        let latest = latest.filter(|(_, setting)| setting.set.is_some());
+        let set = latest
+            .as_ref()
+            .and_then(|(_, setting)| setting.set.as_ref());
         gauges.push(GaugeRow {
             id: *id,
             gauge: gauge.clone(),
             title,
             setting: setting(set, gauge.kind),
             unset: set.is_none() && gauge.kind.reads_deviations(),
+            set: latest,
         });
     }
     let uses = Kind::ALL.into_iter().map(|kind| {
@@ -80,6 +91,8 @@ pub fn gauges(session: &Session) -> GaugesView {
             kind,
             title: wording::kind_plural(kind),
             chosen: chosen.unwrap_or(options.len()),
+            repeats: repeats(session, assessment, kind),
+            study: session.study(kind),
             options,
         }
     });
@@ -87,6 +100,67 @@ pub fn gauges(session: &Session) -> GaugesView {
         uses: uses.collect(),
         gauges,
     }
+}
+
+/// How well readings of a kind repeat, as a sentence.
+fn repeats(session: &Session, assessment: &Assessment, kind: Kind) -> String {
+    let unit = session.display_unit();
+    let source = session.gauge_for(kind).and_then(|(gauge, ..)| {
+        let doubts = &assessment.doubts;
+        doubts.of(Cause::Repeatability(kind, gauge))
+    });
+    let Some(source) = source else {
+        return String::new();
+    };
+    let half = Combined::new(source.u(), source.dof()).expanded(Probability::per_million(950_000));
+    let half = show(rounded(half), unit, unit.decimals());
+    let half = format!("± {} {}", half.text, unit.sign());
+    if source.distribution() == Distribution::StudentT {
+        format!("Your readings of one spot keep within {half}, by your own repeats.")
+    } else {
+        format!("Readings of one spot are taken to keep within {half}: common practice.")
+    }
+}
+
+/// The edit that asks for one spot of a kind five times, or no more.
+#[must_use]
+pub const fn study(row: &UseRow) -> Edit {
+    Edit::Set(Field::Study(row.kind, !row.study))
+}
+
+/// The edit that notes what a gauge shows when it is checked again on what it
+/// was set to.
+///
+/// # Errors
+/// The sentence why that is no number.
+pub fn check_again(row: &GaugeRow, shows: &str) -> Result<Edit, String> {
+    let (id, mut setting) = row.set.clone().ok_or("It was not set on anything yet.")?;
+    let set = setting
+        .set
+        .as_mut()
+        .ok_or("It was not set on anything yet.")?;
+    let unit = set.size.unit();
+    let again = match set.shows {
+        Indication::Size(_) => Entered::parse(shows, unit).map(Indication::Size),
+        Indication::Deviation(_) => EnteredDeviation::parse(shows, unit).map(Indication::Deviation),
+    };
+    set.again = Some(again.map_err(|why| why.to_string())?);
+    Ok(Edit::Setting(id, setting))
+}
+
+/// A gauge that shows this much else at the end than at the start: what was
+/// read with it is to be read again (common practice, 0.0002 in or 5 µm).
+fn drifted(set: &SetTo) -> Option<&'static str> {
+    let most = match set.size.unit() {
+        Unit::Inch => 50_800,
+        Unit::Millimetre => 50_000,
+    };
+    let drift = set.drift()?.quanta().saturating_abs();
+    Some(if most < drift {
+        " It went too far: read again what was read in this setting."
+    } else {
+        " It held."
+    })
 }
 
 /// A gauge by its name and range.
@@ -111,13 +185,17 @@ fn setting(set: Option<&SetTo>, kind: GaugeKind) -> String {
         }
     };
     let (size, shows) = (&set.size, &set.shows);
-    match set.shows {
+    let mut told = match set.shows {
         Indication::Size(_) => format!("Checked on {on}, {size}: it showed {shows}."),
         Indication::Deviation(_) => {
             let sense = wording::sense(set.sense).to_ascii_lowercase();
             format!("Set on {on} at {size}, where it shows {shows}; {sense}.")
         }
+    };
+    if let (Some(again), Some(drifted)) = (&set.again, drifted(set)) {
+        told.push_str(&format!(" Checked again it showed {again}.{drifted}"));
     }
+    told
 }
 
 /// The edit that takes a gauge of a kind into use.

@@ -10,6 +10,7 @@ mod findings;
 mod gauges;
 mod keypad;
 mod limits_form;
+mod mark;
 mod new_session;
 mod pace;
 mod preview;
@@ -24,16 +25,18 @@ pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
 pub use gauges::{
-    GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, describe_gauge, gauges, use_gauge,
+    GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, check_again, describe_gauge, gauges,
+    study, use_gauge,
 };
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
-pub use new_session::NewSession;
+pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
+pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use sure::{DoubtRow, SureView};
 pub use wording::{
-    Mark, PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, comparison_words, counting,
-    direction, feature, first_end, gauge, gauge_kind, kind, kind_plural, level, machine_use, mark,
-    number, place, quantity, route_choice, sense, set_on, station, verdict_mark, verdict_words,
+    PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,
+    first_end, gauge, gauge_kind, kind, kind_plural, level, machine_use, material, number, place,
+    quantity, route_choice, sense, set_on, station,
 };

@@ -5,6 +5,16 @@ use crate::quantity::{Entered, ParseLengthError, Unit};
 use crate::session::{
     Arrangement, Counting, Edit, Field, FieldKey, FirstEnd, Kind, RouteChoice, Session, Use,
 };
+use crate::uncertainty::{Climate, Material};
+
+/// The materials asked for, each with what it may be.
+pub const BLOCKS: [Material; 3] = [Material::GreyIron, Material::CastAluminium, Material::Steel];
+/// Of pistons.
+pub const PISTONS: [Material; 3] = [Material::PistonAlloy, Material::GreyIron, Material::Steel];
+/// Of crankshafts.
+pub const CRANKS: [Material; 2] = [Material::Steel, Material::DuctileIron];
+/// Of the shop's warmth, in words.
+pub const CLIMATES: [Climate; 3] = [Climate::Cold, Climate::Mild, Climate::Hot];
 
 /// What the screen asks.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,6 +41,16 @@ pub struct NewSession {
     pub counting: Counting,
     /// The size the bores were made to, as typed; empty where unknown.
     pub bore: String,
+    /// How warm it is where the gauges are, in a word.
+    pub climate: Climate,
+    /// The same by a thermometer in °C, as typed; empty without one.
+    pub degrees: String,
+    /// What the block is made of.
+    pub block: Material,
+    /// What the pistons are made of.
+    pub pistons: Material,
+    /// What the crankshaft is made of.
+    pub crank: Material,
 }
 
 impl Default for NewSession {
@@ -47,6 +67,11 @@ impl Default for NewSession {
             first_end: FirstEnd::Timing,
             counting: Counting::Across,
             bore: String::new(),
+            climate: Climate::default(),
+            degrees: String::new(),
+            block: Kind::Bore.usual_material(),
+            pistons: Kind::Piston.usual_material(),
+            crank: Kind::MainJournal.usual_material(),
         }
     }
 }
@@ -77,6 +102,14 @@ impl NewSession {
                     bore.to_string()
                 }
             }),
+            climate: session.climate(),
+            degrees: match session.climate() {
+                degrees @ Climate::Degrees(_) => degrees.to_string(),
+                _ => String::new(),
+            },
+            block: session.material(Kind::Bore),
+            pistons: session.material(Kind::Piston),
+            crank: session.material(Kind::MainJournal),
         }
     }
 
@@ -132,6 +165,11 @@ impl NewSession {
                 Some(bore.map_err(|why| format!("Bore as made: {why}"))?)
             }
         };
+        let climate = match (self.degrees.trim(), self.climate) {
+            ("", Climate::Degrees(_)) => Climate::default(),
+            ("", climate) => climate,
+            (text, _) => degrees(text).ok_or("How warm it is: type degrees Celsius, as 14.5.")?,
+        };
         Ok(vec![
             Field::Name(name),
             Field::Cylinders(self.cylinders),
@@ -144,6 +182,11 @@ impl NewSession {
             Field::FirstEnd(self.first_end),
             Field::Counting(self.counting),
             Field::Nominal(Kind::Bore, bore),
+            Field::Climate(climate),
+            Field::Material(Kind::Bore, self.block),
+            Field::Material(Kind::Piston, self.pistons),
+            Field::Material(Kind::MainJournal, self.crank),
+            Field::Material(Kind::RodJournal, self.crank),
         ])
     }
 
@@ -175,6 +218,19 @@ impl NewSession {
         let changed = |field: &Field| session.field(field.key()) != *field;
         let fields = self.fields()?.into_iter().filter(changed);
         Ok(Edit::Batch(fields.map(Edit::Set).collect()))
+    }
+}
+
+/// Degrees as typed, with a point or a comma.
+fn degrees(text: &str) -> Option<Climate> {
+    let text = text.replace(',', ".").replace('−', "-");
+    let short = match text.split_once('.') {
+        Some(_) => text.trim_end_matches('0').trim_end_matches('.'),
+        None => &text,
+    };
+    match Climate::parse(short)? {
+        climate @ Climate::Degrees(_) => Some(climate),
+        _ => None,
     }
 }
 

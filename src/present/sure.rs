@@ -2,6 +2,7 @@
 
 use super::finding_words;
 use super::findings::label;
+use super::mark;
 use super::wording::{self, number};
 use crate::assess::{Assessment, Cause, Finding, Settle, Sure};
 use crate::quantity::{Exact, Unit, show};
@@ -118,7 +119,7 @@ fn sentence(finding: &Finding, sure: &Sure, unit: Unit) -> String {
     let value = finding.value().unwrap_or(Exact::ZERO);
     let value = finding_words::value(finding, value, unit);
     let guard = length(sure.guard, unit);
-    let word = wording::verdict_words(quantity, sure.verdict, finding.comparison(), unit);
+    let word = mark::verdict_words(quantity, sure.verdict, finding.comparison(), unit);
     match quantity {
         Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => {
             format!("{name} {value}; your noise alone would show up to {guard}: {word}.")

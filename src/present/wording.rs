@@ -1,12 +1,12 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
 use super::SetOn;
-use crate::quantity::{Exact, Shown, Unit, show};
+use crate::quantity::Shown;
 use crate::session::{
     Arrangement, Bound, Counting, Direction, Feature, FirstEnd, Gauge, GaugeKind, Kind, Level,
     Quantity, RouteChoice, Sense, Session, Station, Use,
 };
-use crate::verdict::{Comparison, Verdict};
+use crate::uncertainty::{Climate, Material};
 
 /// What the words of the findings mean.
 pub const PROVED_AT_95: &str = "A word stands where your readings prove it: at a limit it would \
@@ -16,121 +16,6 @@ pub const PROVED_AT_95: &str = "A word stands where your readings prove it: at a
 /// What the plain route cannot see.
 pub const PLAIN_ROUTE_BLIND: &str = "Two places in the same two directions cannot see an oval \
                                      that lies at 45° to them.";
-
-/// The shape that stands beside a comparison, so that no state is told by
-/// colour alone.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mark {
-    /// Inside new limits.
-    New,
-    /// Inside the service limit.
-    Service,
-    /// Beyond or outside, too small.
-    Small,
-    /// Beyond or outside, too large.
-    Large,
-    /// Beyond or outside, out of shape.
-    Shape,
-    /// Neither inside nor beyond is proved.
-    Open,
-    /// No limit given.
-    NoLimit,
-    /// Not measured.
-    Unread,
-}
-
-impl Mark {
-    /// The word by which styles know the mark.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::New => "new",
-            Self::Service => "service",
-            Self::Small => "small",
-            Self::Large => "large",
-            Self::Shape => "shape",
-            Self::Open => "open",
-            Self::NoLimit => "no-limit",
-            Self::Unread => "unread",
-        }
-    }
-}
-
-/// The mark of a comparison of a quantity.
-#[must_use]
-pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
-    match comparison {
-        None => Mark::Unread,
-        Some(Comparison::NoLimit) => Mark::NoLimit,
-        Some(Comparison::InsideNew) => Mark::New,
-        Some(Comparison::InsideService) => Mark::Service,
-        Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => match quantity {
-            Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => Mark::Shape,
-            _ if by.is_negative() => Mark::Small,
-            _ => Mark::Large,
-        },
-    }
-}
-
-/// The mark of a verdict, with the comparison it is about.
-#[must_use]
-pub const fn verdict_mark(quantity: Quantity, verdict: Verdict, reads: Option<Comparison>) -> Mark {
-    match verdict {
-        Verdict::WithinNew => Mark::New,
-        Verdict::WithinService => Mark::Service,
-        Verdict::TooClose | Verdict::DoNotAssemble | Verdict::NotSeen => Mark::Open,
-        Verdict::NoLimit => Mark::NoLimit,
-        Verdict::BeyondLimit | Verdict::OutsideNew => mark(quantity, reads),
-    }
-}
-
-/// The words of a verdict; what is proved to be outside, with the amount it
-/// reads.
-#[must_use]
-pub fn verdict_words(
-    quantity: Quantity,
-    verdict: Verdict,
-    reads: Option<Comparison>,
-    unit: Unit,
-) -> String {
-    let word = match verdict {
-        Verdict::WithinNew => "within new limits",
-        Verdict::WithinService => "within service limit",
-        Verdict::TooClose => "too close to call",
-        Verdict::DoNotAssemble => "too close to call: do not assemble, have it measured",
-        Verdict::NotSeen => "not seen all round: the 45° pair was not read",
-        Verdict::NoLimit => "no limit given",
-        Verdict::BeyondLimit | Verdict::OutsideNew => {
-            let words = comparison_words(quantity, reads, unit);
-            return words.trim_start_matches("reads ").to_owned();
-        }
-    };
-    word.to_owned()
-}
-
-/// The sentence of a comparison.
-#[must_use]
-pub fn comparison_words(quantity: Quantity, comparison: Option<Comparison>, unit: Unit) -> String {
-    let how = || match mark(quantity, comparison) {
-        Mark::Shape => "",
-        Mark::Small => " (too small)",
-        _ => " (too large)",
-    };
-    let amount = |by: Exact| {
-        let shown = show(by.abs(), unit, unit.decimals());
-        format!("{} {}{}", number(&shown), unit.sign(), how())
-    };
-    match comparison {
-        None => "not measured".to_owned(),
-        Some(Comparison::InsideNew) => "reads inside new limits".to_owned(),
-        Some(Comparison::InsideService) => "reads inside service limit".to_owned(),
-        Some(Comparison::BeyondLimit(by)) => format!("reads beyond limit by {}", amount(by)),
-        Some(Comparison::OutsideNew(by)) => {
-            format!("reads outside new limits by {}", amount(by))
-        }
-        Some(Comparison::NoLimit) => "no limit given".to_owned(),
-    }
-}
 
 /// A shown length with a true minus sign, and ≈ where it is rounded.
 #[must_use]
@@ -327,6 +212,29 @@ pub const fn counting(counting: Counting) -> &'static str {
     match counting {
         Counting::Across => "From bank to bank: 1 and 2 face each other",
         Counting::AlongBanks => "All of bank 1, then all of bank 2",
+    }
+}
+
+/// How warm it is.
+#[must_use]
+pub const fn climate(climate: Climate) -> &'static str {
+    match climate {
+        Climate::Cold => "Cold: about 8 °C",
+        Climate::Mild => "Mild: about 20 °C",
+        Climate::Hot => "Hot: about 32 °C",
+        Climate::Degrees(_) => "By thermometer",
+    }
+}
+
+/// What a part is made of.
+#[must_use]
+pub const fn material(material: Material) -> &'static str {
+    match material {
+        Material::Steel => "Steel",
+        Material::GreyIron => "Cast iron",
+        Material::DuctileIron => "Ductile cast iron",
+        Material::PistonAlloy => "Aluminium piston alloy",
+        Material::CastAluminium => "Aluminium",
     }
 }
 

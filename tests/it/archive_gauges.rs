@@ -42,7 +42,7 @@ fn opened(from: &str, to: &str) -> Session {
     let assessment = assess(&session);
     assert!(report::json(&session, &assessment).is_ok());
     assert_eq!(findings(&session, &assessment).kinds.len(), 4);
-    assert!(!gauges(&session).gauges.is_empty());
+    assert!(!gauges(&session, &assess(&session)).gauges.is_empty());
     assert!(!route(&session, &assessment).is_empty());
     session
 }

@@ -18,7 +18,7 @@ use crate::make::{INCH, MM, add, document, exact, feature, length, reading, size
 fn take(document: &mut Document, gauge: GaugeKind, kind: Kind) -> GaugeRow {
     let edit = add_gauge(document.session(), gauge).unwrap();
     document.dispatch(&edit).unwrap();
-    let row = gauges(document.session()).gauges.pop().unwrap();
+    let row = rows(&document).pop().unwrap();
     document.dispatch(&use_gauge(kind, row.id)).unwrap();
     row
 }
@@ -58,6 +58,10 @@ fn sizes(document: &Document) -> Vec<Option<String>> {
         .collect()
 }
 
+fn rows(document: &Document) -> Vec<GaugeRow> {
+    gauges(document.session(), &assess(document.session())).gauges
+}
+
 #[test]
 fn a_deviation_counts_from_the_setting_the_way_the_dial_goes() {
     for (sense, expected) in [
@@ -75,7 +79,7 @@ fn a_deviation_counts_from_the_setting_the_way_the_dial_goes() {
 #[test]
 fn the_zero_error_on_a_standard_is_taken_off() {
     let mut document = document(vec![]);
-    let row = gauges(document.session()).gauges.remove(0);
+    let row = rows(&document).remove(0);
     assert_eq!(row.gauge.kind, GaugeKind::OutsideMicrometer);
     let at = "main_journal/1/whole/first/0";
     let edit = add(document.session(), at, "59.990 mm");
@@ -244,7 +248,7 @@ fn half_a_count_survives_a_reload() {
 #[test]
 fn a_reading_outside_the_range_of_its_gauge_is_refused() {
     let mut document = document(vec![]);
-    let row = gauges(document.session()).gauges.remove(0);
+    let row = rows(&document).remove(0);
     let describe = |least, greatest| describe_gauge(&row, length("0.01 mm"), least, greatest);
     document.dispatch(&describe("50", "75").unwrap()).unwrap();
     let enter = |document: &mut Document, text| {
@@ -322,7 +326,7 @@ fn settings_that_cannot_be_are_refused_with_a_sentence() {
 fn the_screen_tells_what_each_gauge_is_set_to() {
     let (mut document, row) = dialled(Sense::PlusSmaller);
     let lines = |document: &Document| {
-        let rows = gauges(document.session()).gauges.into_iter();
+        let rows = rows(document).into_iter();
         let lines: Vec<_> = rows
             .map(|r| format!("{}: {} {}", r.title, r.setting, r.unset))
             .collect();
@@ -337,7 +341,7 @@ fn the_screen_tells_what_each_gauge_is_set_to() {
         Dial indicator: Not set yet: nothing can be read with it. true
         Outside micrometer 2: As found: nobody checked it on a standard. false"#]]
     .assert_eq(&lines(&document));
-    let uses = gauges(document.session()).uses;
+    let uses = gauges(document.session(), &assess(document.session())).uses;
     let used: Vec<_> = uses
         .iter()
         .map(|u| u.options.get(u.chosen).map_or("", |(_, name)| name))
@@ -372,7 +376,7 @@ fn the_form_offers_what_the_locked_micrometer_read() {
     let mut document = document(vec![]);
     let at = "piston/3/skirt/gauge_point/0";
     crate::make::read(&mut document, &[(at, "81.950 mm"), (at, "81.952 mm")]);
-    let row = gauges(document.session()).gauges.remove(1);
+    let row = rows(&document).remove(1);
     let form = SetForm {
         feature: Feature {
             kind: Kind::Piston,

@@ -21,6 +21,11 @@ fn defaults_are_a_straight_four_in_millimetres() {
             first_end: Timing,
             counting: Across,
             bore: "",
+            climate: Mild,
+            degrees: "",
+            block: GreyIron,
+            pistons: PistonAlloy,
+            crank: Steel,
         }
     "#]]
     .assert_debug_eq(&NewSession::default());

@@ -10,6 +10,7 @@ mod route;
 mod safety;
 mod set_up;
 mod set_up_fields;
+mod set_up_shop;
 mod stations;
 
 pub use bench::bench;

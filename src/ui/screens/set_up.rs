@@ -38,11 +38,7 @@ pub fn set_up(id: &SessionId) -> AnyView {
         .with(refusal(told))
         .with(para("", saved_word()))
         .with(heading("Gauges"));
-    for row in state
-        .peek(|s, _| present::gauges(s))
-        .unwrap_or_default()
-        .gauges
-    {
+    for row in state.peek(present::gauges).unwrap_or_default().gauges {
         let name = format!("{}: ", present::gauge(&row.gauge));
         sheet = sheet.with(para("", el("b", "").with(name)).with(row.setting));
     }

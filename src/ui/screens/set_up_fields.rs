@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use super::set_up_shop::of_the_shop;
 use crate::present::{self, NewSession};
 use crate::quantity::Unit;
 use crate::session::{
@@ -25,11 +26,11 @@ pub struct Form {
 }
 
 impl Form {
-    fn read<T>(self, read: impl FnOnce(&NewSession) -> T) -> T {
+    pub(super) fn read<T>(self, read: impl FnOnce(&NewSession) -> T) -> T {
         self.form.with(read)
     }
 
-    fn write(self, write: impl FnOnce(&mut NewSession)) {
+    pub(super) fn write(self, write: impl FnOnce(&mut NewSession)) {
         self.form.update(write);
         self.changed.run(());
     }
@@ -115,7 +116,7 @@ fn more(form: Form) -> El {
     );
     let one_bank = flag(move || !form.read(NewSession::has_banks));
     el("details", "more")
-        .with(el("summary", "").with("Bore as made, use, which end is 1"))
+        .with(el("summary", "").with("Bore as made, use, warmth, materials, which end is 1"))
         .with(text_field(unit, bore, set_bore, NOTE_MAX).with(el("small", "").with(told)))
         .with(choice(
             form,
@@ -124,6 +125,7 @@ fn more(form: Form) -> El {
             |f| place(&Use::ALL, &f.machine_use),
             |f, at| f.machine_use = Use::ALL.get(at).copied().unwrap_or(f.machine_use),
         ))
+        .with(of_the_shop(form))
         .with(choice(
             form,
             "Number 1 is at",
@@ -135,7 +137,7 @@ fn more(form: Form) -> El {
 }
 
 /// A choice for a field of the set-up, by places in a list.
-fn choice(
+pub(super) fn choice(
     form: Form,
     legend: &'static str,
     options: Vec<&'static str>,
@@ -149,7 +151,7 @@ fn choice(
 }
 
 /// The place of a value in a list.
-fn place<T: PartialEq>(all: &[T], one: &T) -> usize {
+pub(super) fn place<T: PartialEq>(all: &[T], one: &T) -> usize {
     all.iter()
         .position(|other| other == one)
         .unwrap_or(all.len())

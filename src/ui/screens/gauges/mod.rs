@@ -11,7 +11,7 @@ use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::choices;
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live};
-use crate::ui::parts::press::{heading, para, press, refusal};
+use crate::ui::parts::press::{heading, main_press, para, press, refusal};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
 use set::{line, set_form};
@@ -25,7 +25,7 @@ pub fn gauges(id: &SessionId) -> AnyView {
     let told = "A gauge keeps its own unit, and what was read stays as it was typed. What a gauge \
                 is set to counts for all that is read after it.";
     // Drawn anew at every change: nothing else changes here but the gauges.
-    let view = move || state.now(|s, _| present::gauges(s)).unwrap_or_default();
+    let view = move || state.now(present::gauges).unwrap_or_default();
     let uses = live(move || rows(view().uses.into_iter().map(one_use)));
     let at_hand = live(move || rows(view().gauges.into_iter().map(one)));
     let sheet = el("div", "sheet gauges")
@@ -54,13 +54,23 @@ fn change(state: State, edit: &Edit) {
 fn one_use(row: UseRow) -> El {
     let state = State::get();
     let (kind, chosen) = (row.kind, row.chosen);
+    let study = present::study(&row);
     let (ids, names): (Vec<_>, Vec<_>) = row.options.into_iter().unzip();
     let choose = Callback::new(move |at: usize| {
         if let Some(id) = ids.get(at) {
             change(state, &present::use_gauge(kind, *id));
         }
     });
+    let word = if row.study {
+        "Not five times after all"
+    } else {
+        "Read one spot five times"
+    };
+    let repeats = (!row.repeats.is_empty()).then(|| para("", row.repeats));
+    let study = press(word, act(move || change(state, &study)));
     choices(row.title, names, Held::new(chosen).into(), choose)
+        .with(repeats)
+        .with(para("actions", study))
 }
 
 fn rows(rows: impl Iterator<Item = El>) -> AnyView {
@@ -88,7 +98,26 @@ fn one(row: GaugeRow) -> El {
         .with(el("h3", "").with(row.title.clone()))
         .with(setting)
         .with(set_form(row.clone()))
+        .with(row.set.is_some().then(|| again(row.clone())))
         .with(describe(state, row).with(para("actions", put_away)))
+}
+
+/// What the gauge shows when it is checked again.
+fn again(row: GaugeRow) -> El {
+    let state = State::get();
+    let shows = Held::new(String::new());
+    let refused = Held::new(None::<String>);
+    let label = format!("What it shows on it now, {}", row.gauge.unit().sign());
+    let keep = act(move || {
+        let edit = present::check_again(&row, &shows.now());
+        let done = edit.and_then(|edit| state.change(Change::Edit(&edit)));
+        refused.set(done.err());
+    });
+    el("details", "more")
+        .with(el("summary", "").with("Check it again at the end"))
+        .with(line(label, shows))
+        .with(refusal(refused))
+        .with(main_press("Keep this check", keep))
 }
 
 /// Graduation and range.
