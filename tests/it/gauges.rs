@@ -18,7 +18,7 @@ use crate::make::{INCH, MM, add, document, exact, feature, length, reading, size
 fn take(document: &mut Document, gauge: GaugeKind, kind: Kind) -> GaugeRow {
     let edit = add_gauge(document.session(), gauge).unwrap();
     document.dispatch(&edit).unwrap();
-    let row = rows(&document).pop().unwrap();
+    let row = rows(document).pop().unwrap();
     document.dispatch(&use_gauge(kind, row.id)).unwrap();
     row
 }
