@@ -100,7 +100,7 @@ pub struct Finding {
     /// What was found.
     pub outcome: Outcome,
     /// How sure the value is, and what is proved.
-    pub sure: Option<Sure>,
+    pub sure: Option<Box<Sure>>,
     /// What it tells besides.
     pub detail: Option<Detail>,
     /// The limits of the manual for it.

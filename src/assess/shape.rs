@@ -118,7 +118,7 @@ fn oval(view: &View<'_>, feature: Feature, spots: &[Spot], seen: &Seen<'_>) -> O
         .iter()
         .max_by_key(|pair| view.value(&pair.weights).map(Exact::abs));
     let sure = pair.and_then(|pair| view.sure(key, &pair.weights, &[], &finding.limits));
-    finding.sure = sure.map(|sure| seen.fitted(feature, sure, size));
+    finding.sure = sure.map(|sure| Box::new(seen.fitted(feature, sure, size)));
     finding.detail = Some(Detail::Oval {
         axis,
         exact: shape.exact,

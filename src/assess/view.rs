@@ -181,6 +181,7 @@ impl<'a> View<'a> {
     }
 
     /// Makes a finding of the worst of several values.
+    #[inline(never)]
     pub(super) fn finding_among(
         &self,
         key: FindingKey,
@@ -190,7 +191,8 @@ impl<'a> View<'a> {
     ) -> Finding {
         let value = weights.and_then(|weights| self.value(weights));
         let mut finding = self.finding_of(key, value, weights, missing);
-        finding.sure = weights.and_then(|w| self.sure(key, w, among, &finding.limits));
+        let sure = weights.and_then(|w| self.sure(key, w, among, &finding.limits));
+        finding.sure = sure.map(Box::new);
         finding
     }
 

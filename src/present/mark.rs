@@ -90,7 +90,7 @@ pub fn verdict_words(
         Verdict::NoLimit => "no limit given",
         Verdict::BeyondLimit | Verdict::OutsideNew => {
             let words = comparison_words(quantity, reads, unit);
-            return words.trim_start_matches("reads ").to_owned();
+            return words.strip_prefix("reads ").unwrap_or(&words).to_owned();
         }
     };
     word.to_owned()

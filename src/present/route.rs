@@ -158,7 +158,8 @@ const STUDY: usize = 5;
 /// beyond the limit of its size all are machined, and only the one that has
 /// worn most still matters.
 fn to_settle(session: &Session, assessment: &Assessment) -> Option<(Why, Vec<(Station, usize)>)> {
-    let mut best: Option<(bool, usize, Why, Vec<(Station, usize)>)> = None;
+    let mut best = None;
+    let mut least = (true, usize::MAX);
     for finding in &assessment.findings {
         let feature = finding.key.feature;
         let settle = finding.decided().and(finding.sure.as_ref());
@@ -170,15 +171,12 @@ fn to_settle(session: &Session, assessment: &Assessment) -> Option<(Why, Vec<(St
             continue;
         }
         let times = stations.iter().map(|(_, times)| times).sum();
-        if best
-            .as_ref()
-            .is_none_or(|best| (!settles, times) < (best.0, best.1))
-        {
-            let why = Why::Settle(feature, finding.key.quantity);
-            best = Some((!settles, times, why, stations.clone()));
+        if (!settles, times) < least {
+            least = (!settles, times);
+            best = Some((Why::Settle(feature, finding.key.quantity), stations.clone()));
         }
     }
-    best.map(|(.., why, stations)| (why, stations))
+    best
 }
 
 fn matters(session: &Session, assessment: &Assessment, feature: Feature) -> bool {

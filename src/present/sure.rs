@@ -5,7 +5,7 @@ use super::findings::label;
 use super::mark;
 use super::wording::{self, number};
 use crate::assess::{Assessment, Cause, Finding, Settle, Sure};
-use crate::quantity::{Exact, Unit, show};
+use crate::quantity::{Exact, Shown, Unit, show};
 use crate::session::{Quantity, Station};
 use crate::uncertainty::{Budget, Row, rounded};
 use crate::verdict::Verdict;
@@ -154,11 +154,11 @@ fn to_settle(settle: &Settle, unit: Unit) -> String {
 
 fn length(exact: Exact, unit: Unit) -> String {
     let shown = show(exact, unit, unit.decimals());
-    format!(
-        "{} {}",
-        number(&shown).trim_start_matches("≈ "),
-        unit.sign()
-    )
+    let text = Shown {
+        exact: true,
+        ..shown
+    };
+    format!("{} {}", number(&text), unit.sign())
 }
 
 /// What an error comes from.
