@@ -4,7 +4,7 @@ use super::finding_words;
 use super::findings::label;
 use super::mark;
 use super::wording::{self, number};
-use crate::assess::{Assessment, Cause, Finding, Settle, Sure};
+use crate::assess::{Assessment, Cause, Finding, FindingKey, Settle, Sure, Which};
 use crate::quantity::{Exact, Shown, Unit, show};
 use crate::session::{Quantity, Station};
 use crate::uncertainty::{Budget, Row, rounded};
@@ -46,7 +46,15 @@ pub(super) fn of_feature(
         let (Some(verdict), Some(sure)) = (finding.decided(), &finding.sure) else {
             continue;
         };
-        if verdict == Verdict::NoLimit {
+        // The fitted oval says more than the largest pair.
+        let fitted = FindingKey {
+            which: Which::Fitted,
+            ..finding.key
+        };
+        let said = finding.key.quantity == Quantity::OutOfRound
+            && finding.key != fitted
+            && assessment.get(fitted).is_some();
+        if verdict == Verdict::NoLimit || said {
             continue;
         }
         let view = view(assessment, finding, sure, unit);
@@ -98,7 +106,7 @@ fn view(assessment: &Assessment, finding: &Finding, sure: &Sure, unit: Unit) -> 
     let row = |row: &Row| DoubtRow {
         source: cause(doubts.cause(row.source)).to_owned(),
         doubt: length(rounded(row.contribution), unit),
-        share: format!("{} %", row.per_cent()),
+        share: format!("{}\u{a0}%", row.per_cent()),
         dof: row
             .whole_dof()
             .map_or_else(|| "known".to_owned(), |dof| dof.to_string()),
@@ -133,8 +141,8 @@ fn to_settle(settle: &Settle, unit: Unit) -> String {
     match settle {
         Settle::Read(stations, settles) => {
             let one = |(station, times): &(Station, usize)| match times {
-                1 => wording::station(*station),
-                _ => format!("{}, {times} times", wording::station(*station)),
+                1 => wording::place(*station),
+                _ => format!("{}, {times} times", wording::place(*station)),
             };
             let places: Vec<_> = stations.iter().map(one).collect();
             let may = if *settles {
@@ -158,7 +166,7 @@ fn length(exact: Exact, unit: Unit) -> String {
         exact: true,
         ..shown
     };
-    format!("{} {}", number(&text), unit.sign())
+    format!("{}\u{a0}{}", number(&text), unit.sign())
 }
 
 /// What an error comes from.

@@ -141,24 +141,24 @@ fn row(row: FindingRow) -> El {
         .with(reads)
 }
 
-/// What decides, how sure it is and why, folded.
+/// How sure what decides is and why, each folded.
 fn how_sure(views: Vec<SureView>) -> El {
-    let fold = el("details", "more").id("how-sure");
-    let mut fold = fold.with(el("summary", "").with("How sure?"));
+    let mut section = el("div", "how-sure").id("how-sure");
     for view in views {
-        fold = fold.with(el("h3", "").with(view.title));
+        let title = format!("How sure: {}", view.title);
+        let mut fold = el("details", "more").with(el("summary", "").with(title));
         for told in view.told {
             fold = fold.with(para("", told));
         }
-        fold = fold.with(doubts(view.rows));
+        section = section.with(fold.with(doubts(view.rows)));
     }
-    fold
+    section
 }
 
 /// Where a doubt comes from, as a table.
 fn doubts(rows: Vec<DoubtRow>) -> El {
     let mut head = el("tr", "");
-    for title in ["Doubt from", "Share", "± 1 s", "Freedom"] {
+    for title in ["Doubt from", "Share", "±", "Degrees of freedom"] {
         head = head.with(el("th", "").set("scope", "col").with(title));
     }
     let mut body = el("tbody", "");
