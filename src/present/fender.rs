@@ -183,6 +183,7 @@ pub fn entry(
         gauge,
         setting,
         taken: taken.to_owned(),
+        kept: false,
         strikes: 0,
         extra: Extra::new(),
     });

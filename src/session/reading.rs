@@ -54,6 +54,8 @@ pub struct Reading {
     /// When, as the device's clock told it: RFC 3339 text. For the person
     /// only; nothing is ordered by it.
     pub taken: String,
+    /// True if it was asked whether this is a slip, and the person stood by it.
+    pub kept: bool,
     /// How often it was struck or put back: odd is struck.
     pub strikes: u32,
     /// Unknown fields.

@@ -46,6 +46,7 @@ const BROKEN = {
   "a use without its stamp": (session) => delete session.set_up.use.at,
   "half a strike": (session) => (first(session.readings).strikes = 0.5),
   "a reading without a gauge": (session) => delete first(session.readings).gauge,
+  "a reading kept once": (session) => (first(session.readings).kept = 1),
   "a reading under no id": (session) => {
     session.readings.somewhere = first(session.readings);
   },

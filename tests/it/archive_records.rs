@@ -112,6 +112,11 @@ fn readings_that_cannot_be() {
         &expect![["In readings, 11@a1: “strikes” is not a whole number."]],
     );
     check_changed(
+        "\"strikes\":0",
+        "\"strikes\":0,\"kept\":\"yes\"",
+        &expect![["In readings, 11@a1: “kept” is neither true nor false."]],
+    );
+    check_changed(
         "\"taken\":\"",
         &format!("\"taken\":\"{}", "x".repeat(200)),
         &expect![["In readings, 11@a1: “taken” is too long."]],

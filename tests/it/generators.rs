@@ -190,6 +190,7 @@ fn reading_in(session: &Session, at: Station, entered: Indication) -> Reading {
         gauge,
         setting,
         taken: "2025-05-04T10:00:00Z".to_owned(),
+        kept: false,
         strikes: 0,
         extra: String::new(),
     }
@@ -199,7 +200,8 @@ fn reading_in(session: &Session, at: Station, entered: Indication) -> Reading {
 /// is known.
 #[derive(Clone, Debug)]
 pub enum Act {
-    Read(Station, Entered),
+    /// A reading; the person may have stood by it.
+    Read(Station, Entered, bool),
     Strike(Index),
     StrikeNothing,
     Set(Field),
@@ -218,7 +220,8 @@ pub enum Act {
 
 pub fn act() -> impl Strategy<Value = Act> {
     let one = prop_oneof![
-        6 => (any_station(), entered()).prop_map(|(at, entered)| Act::Read(at, entered)),
+        6 => (any_station(), entered(), prop::bool::weighted(0.1))
+            .prop_map(|(at, entered, kept)| Act::Read(at, entered, kept)),
         3 => any::<Index>().prop_map(Act::Strike),
         1 => Just(Act::StrikeNothing),
         4 => field().prop_map(Act::Set),
@@ -247,7 +250,10 @@ impl Act {
             replica: DESK,
         };
         match self {
-            Self::Read(at, entered) => Edit::Add(reading_in(session, *at, entered.clone().into())),
+            Self::Read(at, entered, kept) => Edit::Add(Reading {
+                kept: *kept,
+                ..reading_in(session, *at, entered.clone().into())
+            }),
             Self::Dial(at, by) => {
                 Edit::Add(reading_in(session, *at, Indication::Deviation(by.clone())))
             }

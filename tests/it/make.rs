@@ -87,6 +87,7 @@ pub fn reading(session: &Session, station: Station, entered: impl Into<Indicatio
         gauge,
         setting,
         taken: "2025-05-04T10:00:00Z".to_owned(),
+        kept: false,
         strikes: 0,
         extra: Extra::new(),
     }

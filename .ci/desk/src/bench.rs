@@ -174,6 +174,7 @@ fn reading(session: &Session, number: usize, station: Station) -> Result<Reading
         gauge,
         setting,
         taken: "2026-05-09T09:00:00.000Z".to_owned(),
+        kept: false,
         strikes: 0,
         extra: String::new(),
     })

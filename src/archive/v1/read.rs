@@ -257,6 +257,7 @@ fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<b
     let gauge = stamp(&mut record, "gauge")?;
     let setting = stamp(&mut record, "setting")?;
     let taken = note(&mut record, "taken")?;
+    let kept = record.flag("kept")?;
     let strikes = u32::try_from(record.count("strikes")?)
         .map_err(|_| record.wrong("strikes", "is too large"))?;
     let reading = Reading {
@@ -265,6 +266,7 @@ fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<b
         gauge,
         setting,
         taken,
+        kept,
         strikes,
         extra: record.rest()?,
     };

@@ -170,7 +170,7 @@ fn gauge_fields(gauge: &Gauge) -> Fields {
         fields.push(("least", quoted(least.text())));
         fields.push(("greatest", quoted(greatest.text())));
     }
-    push_away(&mut fields, gauge.away);
+    push_if(&mut fields, "away", gauge.away);
     fields
 }
 
@@ -190,7 +190,7 @@ fn setting_fields(setting: &Setting) -> Fields {
         fields.extend(set.again.as_ref().map(|again| shown(AGAIN, again)));
         fields.push(("sense", quoted(set.sense.key())));
     }
-    push_away(&mut fields, setting.away);
+    push_if(&mut fields, "away", setting.away);
     fields
 }
 
@@ -201,14 +201,15 @@ fn shown(keys: IndicationKeys, indication: &Indication) -> (&'static str, String
     }
 }
 
-fn push_away(fields: &mut Fields, away: bool) {
-    if away {
-        fields.push(("away", "true".to_owned()));
+/// A flag is written only where it is up.
+fn push_if(fields: &mut Fields, key: &'static str, flag: bool) {
+    if flag {
+        fields.push((key, "true".to_owned()));
     }
 }
 
 fn reading(reading: &Reading) -> String {
-    let fields = [
+    let mut fields = vec![
         ("station", quoted(&reading.station.to_string())),
         shown(VALUE, &reading.entered),
         ("unit", quoted(reading.entered.unit().sign())),
@@ -217,6 +218,7 @@ fn reading(reading: &Reading) -> String {
         ("taken", quoted(&reading.taken)),
         ("strikes", reading.strikes.to_string()),
     ];
+    push_if(&mut fields, "kept", reading.kept);
     object(&fields, &reading.extra)
 }
 

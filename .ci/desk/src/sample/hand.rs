@@ -130,6 +130,7 @@ impl Hand {
             setting,
             taken: self.morning.taken(self.session.readings.len()),
             strikes: 0,
+            kept: false,
             extra: String::new(),
         }))?;
         if number != value {
