@@ -20,6 +20,7 @@ pub mod uncertainty;
 pub mod verdict;
 
 pub mod session;
+pub mod slip;
 
 pub mod assess;
 

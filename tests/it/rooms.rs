@@ -6,13 +6,14 @@ use std::path::Path;
 use crate::repository::{Source, has_word, names_behind, nothing, places, rust};
 
 /// Every room and the rooms it may import, in the order of `src/lib.rs`.
-const ROOMS: [(&str, &[&str]); 12] = [
+const ROOMS: [(&str, &[&str]); 13] = [
     ("quantity", &[]),
     ("form", &["quantity"]),
     ("uncertainty", &["quantity"]),
     ("verdict", &["quantity", "uncertainty"]),
     // Of uncertainty the words for climate and material; sessions see no float.
     ("session", &["quantity", "uncertainty", "verdict"]),
+    ("slip", &["quantity", "session"]),
     (
         "assess",
         &["quantity", "form", "uncertainty", "verdict", "session"],
@@ -66,12 +67,13 @@ const ROOMS: [(&str, &[&str]); 12] = [
 ];
 
 /// Rooms that compute: no browser, no clock, no chance.
-const PURE: [&str; 9] = [
+const PURE: [&str; 10] = [
     "quantity",
     "form",
     "uncertainty",
     "verdict",
     "session",
+    "slip",
     "assess",
     "archive",
     "report",
@@ -80,7 +82,7 @@ const PURE: [&str; 9] = [
 
 /// Rooms through which lengths pass: no floats. `uncertainty` has them, and
 /// `verdict` where it asks how far a doubt reaches.
-const EXACT: [&str; 4] = ["quantity", "form", "session", "assess"];
+const EXACT: [&str; 5] = ["quantity", "form", "session", "slip", "assess"];
 
 /// The rooms a file imports.
 fn imports(source: &Source) -> Vec<String> {

@@ -1,0 +1,139 @@
+//! The shapes slips have: what would have been read without each.
+
+use super::Looks;
+use crate::quantity::{Deviation, Entered, EnteredDeviation, Exact, Size, Unit, show};
+use crate::session::{Gauge, GaugeKind, Indication};
+
+/// Steps of a micrometer's sleeve and range in inches: 40 turns make an inch,
+/// ten numbers do.
+const INCH: &[(Looks, i64)] = &[
+    (Looks::Turn, 6_350_000),
+    (Looks::SleeveLines, 12_700_000),
+    (Looks::SleeveLines, 19_050_000),
+    (Looks::NumberLine, 25_400_000),
+    (Looks::Range, 254_000_000),
+];
+
+/// And in millimetres: a turn is half of one, a number stands at every fifth.
+const MILLIMETRE: &[(Looks, i64)] = &[
+    (Looks::Turn, 5_000_000),
+    (Looks::SleeveLines, 10_000_000),
+    (Looks::NumberLine, 50_000_000),
+    (Looks::Range, 250_000_000),
+];
+
+/// What a gauge would have shown without a slip, for every slip it allows.
+pub(super) fn without(entered: &Indication, gauge: &Gauge) -> Vec<(Looks, Indication)> {
+    match entered {
+        Indication::Size(read) => of_size(read, gauge),
+        Indication::Deviation(read) => of_deviation(read, gauge),
+    }
+}
+
+fn of_size(read: &Entered, gauge: &Gauge) -> Vec<(Looks, Indication)> {
+    let mut found = Vec::new();
+    let mut add = |looks, text: &str, unit| {
+        if let Ok(other) = Entered::parse(text, unit) {
+            found.push((looks, Indication::Size(other)));
+        }
+    };
+    let unit = read.unit();
+    let moved = |by: i64| {
+        let size = read.size() + Deviation::from_quanta(by);
+        show(size.into(), unit, read.decimals()).text
+    };
+    if has_thimble(gauge.kind) {
+        let steps = match unit {
+            Unit::Inch => INCH,
+            Unit::Millimetre => MILLIMETRE,
+        };
+        for &(looks, by) in steps {
+            add(looks, &moved(by), unit);
+            add(looks, &moved(-by), unit);
+        }
+        if let Some(by) = wrapped(read, gauge) {
+            add(Looks::Wrap, &moved(by), unit);
+        }
+    }
+    for text in swapped(read.text()) {
+        add(Looks::Digits, &text, unit);
+    }
+    for other in Unit::ALL.into_iter().filter(|other| *other != unit) {
+        add(Looks::Unit, read.text(), other);
+    }
+    found
+}
+
+fn of_deviation(read: &EnteredDeviation, gauge: &Gauge) -> Vec<(Looks, Indication)> {
+    let (sign, digits) = match read.text().strip_prefix('-') {
+        Some(digits) => ("-", digits),
+        None => ("", read.text()),
+    };
+    let other_sign = if sign.is_empty() { "-" } else { "" };
+    let mut texts = vec![(Looks::Sign, format!("{other_sign}{digits}"))];
+    // What is typed is the count of graduations.
+    let step = gauge.graduation.size().quanta().max(1);
+    let quanta = read.deviation().abs().quanta();
+    if quanta % step == 0 {
+        for count in swapped(&(quanta / step).to_string()) {
+            let count: i128 = count.parse().unwrap_or(0);
+            let length = Exact::new(count * i128::from(step), 1);
+            let text = show(length, read.unit(), gauge.decimals()).text;
+            texts.push((Looks::Digits, format!("{sign}{text}")));
+        }
+    }
+    let parsed = texts.into_iter().filter_map(|(looks, text)| {
+        let other = EnteredDeviation::parse(&text, read.unit()).ok()?;
+        (other != *read).then_some((looks, Indication::Deviation(other)))
+    });
+    parsed.collect()
+}
+
+/// True for gauges that are read on a sleeve and a thimble, their own or that
+/// of the micrometer that takes their size off.
+const fn has_thimble(kind: GaugeKind) -> bool {
+    matches!(
+        kind,
+        GaugeKind::OutsideMicrometer
+            | GaugeKind::InsideMicrometer
+            | GaugeKind::TelescopingGauge
+            | GaugeKind::DepthGauge
+    )
+}
+
+/// How far the thimble line beside the one just passed lies, where the
+/// vernier is about to wrap: at 8 and 9 the next line already looks passed,
+/// at 0 and 1 the line passed does not look it yet.
+fn wrapped(read: &Entered, gauge: &Gauge) -> Option<i64> {
+    let unit = read.unit();
+    let vernier = gauge.decimals() == unit.decimals() && read.decimals() == unit.decimals();
+    let line = unit.quanta() / 10_i64.pow(u32::from(unit.decimals()) - 1);
+    match read.text().bytes().last() {
+        Some(b'8' | b'9') if vernier => Some(-line),
+        Some(b'0' | b'1') if vernier => Some(line),
+        _ => None,
+    }
+}
+
+/// The texts in which two digits beside each other have changed places.
+fn swapped(text: &str) -> Vec<String> {
+    let mut bytes = text.as_bytes().to_vec();
+    let digits: Vec<usize> = (0..bytes.len())
+        .filter(|at| bytes.get(*at).is_some_and(u8::is_ascii_digit))
+        .collect();
+    let mut found = Vec::new();
+    for pair in digits.windows(2) {
+        let &[a, b] = pair else { continue };
+        if bytes.get(a) != bytes.get(b) {
+            bytes.swap(a, b);
+            found.extend(String::from_utf8(bytes.clone()));
+            bytes.swap(a, b);
+        }
+    }
+    found
+}
+
+/// True for a size that a gauge can show.
+pub(super) fn is_within_reach(gauge: &Gauge, size: Size) -> bool {
+    Size::from_quanta(0) < size && gauge.reaches(size)
+}
