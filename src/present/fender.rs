@@ -4,7 +4,9 @@
 use super::Draft;
 use super::keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 use super::route::{Purpose, Stop, next_open};
+use super::slip_words::slip_words;
 use crate::session::{Edit, Extra, Indication, Reading, Refused, Session, Station};
+use crate::slip::{suspect, usual_noise};
 
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -13,6 +15,8 @@ pub struct Fender {
     keypad: Option<Keypad>,
     said: Option<String>,
     refused: bool,
+    /// What the number typed looks like, while the person is asked.
+    asked: Option<String>,
 }
 
 impl Fender {
@@ -68,8 +72,29 @@ impl Fender {
         self.said.as_deref()
     }
 
-    /// Takes a key; false if it was refused, which is then said.
-    pub fn press(&mut self, key: Key) -> bool {
+    /// What the number typed looks like, while the person is asked whether it
+    /// is a slip.
+    #[must_use]
+    pub fn asked(&self) -> Option<&str> {
+        self.asked.as_deref()
+    }
+
+    /// Reads again: what was typed is gone, and nothing is asked. In full,
+    /// where a corrected number is to be typed.
+    pub fn read_again(&mut self, session: &Session, whole: bool) {
+        if let Some(station) = self.station() {
+            self.asked = None;
+            self.set_keypad(session, station, whole, "");
+        }
+    }
+
+    /// Takes a key; false if it was refused, which is then said. Whoever goes
+    /// on typing while a slip is asked about reads again.
+    pub fn press(&mut self, session: &Session, key: Key) -> bool {
+        if self.asked.is_some() {
+            let whole = self.keypad.as_ref().is_some_and(Keypad::is_whole);
+            self.read_again(session, whole);
+        }
         let Some(keypad) = &mut self.keypad else {
             return false;
         };
@@ -98,17 +123,42 @@ impl Fender {
     }
 
     /// The edit that enters the number typed, read at this time; `None` if it
-    /// is refused, which is then said.
+    /// is refused, which is then said, or looks like a slip, which is then
+    /// asked about once.
     #[must_use]
     pub fn enter(&mut self, session: &Session, taken: &str) -> Option<Edit> {
+        self.entered(session, taken, false)
+    }
+
+    /// The edit that enters the number typed all the same: the person stands
+    /// by it, which is recorded.
+    #[must_use]
+    pub fn keep(&mut self, session: &Session, taken: &str) -> Option<Edit> {
+        self.entered(session, taken, true)
+    }
+
+    fn entered(&mut self, session: &Session, taken: &str, kept: bool) -> Option<Edit> {
         let (station, purpose) = self.at?;
-        match self.keypad.as_ref()?.enter() {
-            Ok(entered) => entry(session, station, purpose, &entered, taken),
+        let entered = match self.keypad.as_ref()?.enter() {
+            Ok(entered) => entered,
             Err(why) => {
                 self.refuse(why);
-                None
+                return None;
+            }
+        };
+        let mut reading = reading(session, station, &entered, taken)?;
+        if kept {
+            reading.kept = self.asked.take().is_some();
+        } else {
+            let gauge = &session.gauges.get(&reading.gauge)?.value;
+            let slip = suspect(session, &reading, usual_noise(gauge.kind));
+            self.asked = slip.as_ref().map(slip_words);
+            if self.asked.is_some() {
+                self.said = None;
+                return None;
             }
         }
+        Some(placed(session, purpose, reading))
     }
 
     /// Goes to the next station where nothing was read, or says that there
@@ -152,6 +202,7 @@ impl Fender {
     }
 
     fn go(&mut self, session: &Session, station: Station, purpose: Purpose) {
+        self.asked = None;
         self.at = Some((station, purpose));
         self.said = None;
         self.set_keypad(session, station, false, "");
@@ -176,27 +227,44 @@ pub fn entry(
     entered: &Indication,
     taken: &str,
 ) -> Option<Edit> {
+    let reading = reading(session, station, entered, taken)?;
+    Some(placed(session, purpose, reading))
+}
+
+/// A reading at a station with the gauge in use there.
+fn reading(
+    session: &Session,
+    station: Station,
+    entered: &Indication,
+    taken: &str,
+) -> Option<Reading> {
     let (gauge, _, setting) = session.gauge_for(station.kind)?;
-    let add = Edit::Add(Reading {
+    Some(Reading {
         station,
         entered: entered.clone(),
         gauge,
         setting,
         taken: taken.to_owned(),
-        kept: false,
         strikes: 0,
+        kept: false,
         extra: Extra::new(),
-    });
+    })
+}
+
+/// The edit that adds a reading, or puts it in place of what stands there.
+fn placed(session: &Session, purpose: Purpose, reading: Reading) -> Edit {
+    let station = reading.station;
+    let add = Edit::Add(reading);
     let here = session.standing().filter(|(_, r)| r.station == station);
     let mut edits: Vec<Edit> = match purpose {
         Purpose::Add => Vec::new(),
         Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
     };
     if edits.is_empty() {
-        return Some(add);
+        return add;
     }
     edits.push(add);
-    Some(Edit::Batch(edits))
+    Edit::Batch(edits)
 }
 
 /// The keypad for a station: in what its gauge reads, near what is plausible.

@@ -32,6 +32,8 @@ pub struct RouteView {
     pub said: String,
     /// True if that is a refusal.
     pub is_refused: bool,
+    /// What the number typed looks like, while the person is asked; else empty.
+    pub asked: String,
     /// How far the route has come.
     pub progress: Progress,
     /// How long the rest will take, in words; empty at the end.
@@ -74,6 +76,7 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
         face: fender.face().unwrap_or_default(),
         is_refused: fender.is_refused(),
         said: fender.said().unwrap_or_default().to_owned(),
+        asked: fender.asked().unwrap_or_default().to_owned(),
         progress: progress(stops),
         time_left: time_left(session, stops),
         next: next_open(stops, Some(station))

@@ -4,6 +4,7 @@ use core::cmp::Reverse;
 
 use super::finding_words;
 use super::mark::{self, Mark, comparison_words, mark};
+use super::slip_words::slips;
 use super::sure::{self, SureView};
 use super::wording;
 use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
@@ -16,6 +17,8 @@ use crate::verdict::{Comparison, Verdict};
 pub struct FindingsView {
     /// Kinds in the order they are measured.
     pub kinds: Vec<KindView>,
+    /// Readings that look like slips, in words.
+    pub slips: Vec<String>,
     /// Readings of features the layout does not have, in words.
     pub outside_layout: Vec<String>,
     /// Limits that contradict each other after two copies met.
@@ -102,6 +105,7 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
         kinds: Kind::ALL
             .map(|kind| kind_view(session, assessment, kind))
             .into(),
+        slips: slips(session).into_iter().map(|(_, told)| told).collect(),
         outside_layout,
         contradiction: session.check_limits().err().map(|why| why.to_string()),
     }

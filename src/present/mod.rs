@@ -15,6 +15,7 @@ mod new_session;
 mod pace;
 mod preview;
 mod route;
+mod slip_words;
 mod sure;
 mod wording;
 
@@ -34,6 +35,7 @@ pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
+pub use slip_words::{slip_words, slips};
 pub use sure::{DoubtRow, SureView};
 pub use wording::{
     PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,

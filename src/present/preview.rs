@@ -1,5 +1,6 @@
 //! What taking in a file would do, before anything is stored.
 
+use super::slip_words::slips;
 use crate::archive::Incoming;
 use crate::session::Session;
 
@@ -15,6 +16,9 @@ pub struct Preview {
     /// True if taking it in would change nothing.
     pub nothing_new: bool,
 }
+
+/// How many likely slips are told one by one.
+const SLIPS_TOLD: usize = 5;
 
 /// Compares a file with what is here of the same session.
 #[must_use]
@@ -52,6 +56,13 @@ pub fn preview(incoming: &Incoming, here: Option<&Session>) -> Preview {
                 )
             });
         }
+    }
+    let slips = slips(theirs);
+    if !slips.is_empty() {
+        let count = slips.len();
+        let told = slips.into_iter().take(SLIPS_TOLD).map(|(_, told)| told);
+        lines.push(format!("{count} reading{} may be slips.", plural(count)));
+        lines.extend(told);
     }
     if !theirs.extras.is_empty() {
         let count = theirs.extras.len();

@@ -7,7 +7,8 @@ use crate::assess::{
     Assessment, Cause, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Which,
 };
 use crate::quantity::{Entered, Exact, Unit, show};
-use crate::session::Session;
+use crate::session::{Session, Stamp};
+use crate::slip::{self, Looks};
 use crate::uncertainty::{self, Budget, Probability, rounded};
 use crate::verdict::{Comparison, Verdict};
 
@@ -22,6 +23,8 @@ struct Report<'a> {
     rule: &'static str,
     findings: Vec<Row<'a>>,
     repeats: Vec<Repeats>,
+    slips: Vec<Slip>,
+    kept: Vec<String>,
     outside_layout: Vec<String>,
 }
 
@@ -92,6 +95,14 @@ struct Repeats {
     unit: &'static str,
 }
 
+/// A reading that may be a slip.
+#[derive(Serialize)]
+struct Slip {
+    reading: String,
+    looks: String,
+    would_be: Option<String>,
+}
+
 #[derive(Serialize)]
 struct Guide {
     word: &'static str,
@@ -133,6 +144,12 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
             .map(|f| row(assessment, f, unit))
             .collect(),
         repeats: repeats.collect(),
+        slips: slips(session),
+        kept: session
+            .standing()
+            .filter(|(_, reading)| reading.kept)
+            .map(|(id, _)| id.to_string())
+            .collect(),
         outside_layout: assessment
             .outside_layout
             .iter()
@@ -140,6 +157,36 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
             .collect(),
     };
     serde_json::to_string_pretty(&report)
+}
+
+fn slips(session: &Session) -> Vec<Slip> {
+    let found = slip::review(session, &|gauge| slip::usual_noise(gauge.kind));
+    let row = |(id, slip): (Stamp, slip::Slip)| Slip {
+        reading: id.to_string(),
+        looks: looks_key(slip.looks),
+        would_be: slip.would_be.map(|would_be| would_be.to_string()),
+    };
+    found.into_iter().map(row).collect()
+}
+
+/// The word of what a reading looks like in JSON; a feature stands behind it.
+fn looks_key(looks: Looks) -> String {
+    let word = match looks {
+        Looks::Turn => "turn",
+        Looks::SleeveLines => "sleeve_lines",
+        Looks::NumberLine => "number_line",
+        Looks::Range => "range",
+        Looks::Wrap => "wrap",
+        Looks::Digits => "digits",
+        Looks::Sign => "sign",
+        Looks::Unit => "unit",
+        Looks::Elsewhere(kind) => return format!("elsewhere/{}", kind.key()),
+        Looks::Neighbour(feature) => return format!("elsewhere/{feature}"),
+        Looks::Copies => "copies",
+        Looks::Impossible => "impossible",
+        Looks::Far => "far",
+    };
+    word.to_owned()
 }
 
 /// The word of a comparison in JSON; without one, nothing was measured.

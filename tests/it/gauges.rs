@@ -169,7 +169,7 @@ fn a_gauge_that_is_not_set_says_so_and_nothing_is_typed() {
     let session = document.session();
     let stops = route(session, &assess(session));
     let mut fender = Fender::start(session, &stops, None);
-    assert!(!fender.press(Key::Digit(1)));
+    assert!(!fender.press(session, Key::Digit(1)));
     assert_eq!(fender.enter(session, ""), None);
     let view = view(session, &stops, &fender);
     assert!(view.is_refused);
@@ -186,7 +186,10 @@ fn the_keypad_counts_graduations() {
     let stops = route(session, &assess(session));
     let typed = |keys: &[Key]| {
         let mut fender = Fender::start(session, &stops, None);
-        let refused: Vec<_> = keys.iter().filter(|key| !fender.press(**key)).collect();
+        let refused: Vec<_> = keys
+            .iter()
+            .filter(|key| !fender.press(session, **key))
+            .collect();
         let face = fender.face().unwrap();
         let entered = match fender.enter(session, "") {
             Some(Edit::Add(reading)) => reading.entered.to_string(),
@@ -237,7 +240,7 @@ fn half_a_count_survives_a_reload() {
     let stops = route(session, &assess(session));
     let mut fender = Fender::start(session, &stops, None);
     for key in [Key::Digit(7), Key::Sign, Key::Digit(1)] {
-        assert!(fender.press(key));
+        assert!(fender.press(session, key));
     }
     let draft = fender.draft().unwrap();
     let kept = fenderbench::present::Draft::from_text(&draft.to_text()).unwrap();

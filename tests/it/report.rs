@@ -161,6 +161,7 @@ fn keys_are_stable() {
             }
           ],
           "format": "fenderbench-assessment",
+          "kept": [],
           "name": "Single",
           "outside_layout": [
             "13@a1"
@@ -175,6 +176,7 @@ fn keys_are_stable() {
           ],
           "rule": "one-sided-95",
           "session": "000000000000f00d",
+          "slips": [],
           "unit": "mm",
           "version": 1
         }"#]]

@@ -24,6 +24,15 @@ pub fn findings(id: &SessionId) -> AnyView {
         .with(el("h1", "").with("Findings"))
         .with(para("honest", present::PROVED_AT_95))
         .with(view.contradiction.map(|told| para("notice", told)));
+    if !view.slips.is_empty() {
+        let told = "Read these again first, or keep them: what follows rests on them.";
+        let slips = el("section", "")
+            .id("slips")
+            .with(heading("May be slips"))
+            .with(para("", told))
+            .with(list(view.slips));
+        sheet = sheet.with(slips);
+    }
     for kind in view.kinds {
         sheet = sheet.with(of_kind(kind, &limits));
     }

@@ -114,7 +114,7 @@ impl State {
         Memo::new(move |_| read())
     }
 
-    fn peek_tracked<T>(self, view: impl Fn(&Session, &Assessment) -> T) -> Option<T> {
+    fn peek_tracked<T>(self, view: impl FnOnce(&Session, &Assessment) -> T) -> Option<T> {
         self.document.with(|document| {
             let document = document.as_ref()?;
             Some(self.assessment.with(|a| view(document.session(), a)))
@@ -123,12 +123,12 @@ impl State {
 
     /// Looks at the open session, and again when it changes in any way; for
     /// parts that are cheap to make anew, see [`State::read`].
-    pub fn now<T>(self, view: impl Fn(&Session, &Assessment) -> T) -> Option<T> {
+    pub fn now<T>(self, view: impl FnOnce(&Session, &Assessment) -> T) -> Option<T> {
         self.peek_tracked(view)
     }
 
     /// Looks at the open session once, without following it.
-    pub fn peek<T>(self, view: impl Fn(&Session, &Assessment) -> T) -> Option<T> {
+    pub fn peek<T>(self, view: impl FnOnce(&Session, &Assessment) -> T) -> Option<T> {
         untrack(|| self.peek_tracked(view))
     }
 

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::device::{buzz, clock};
 use crate::present::{self, Fender, RouteView, Stop};
-use crate::session::{Session, SessionId};
+use crate::session::{Edit, Session, SessionId};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::keypad::Touch;
 use crate::ui::state::{Change, State};
@@ -58,7 +58,8 @@ impl Entry {
             Touch::Enter => self.enter(),
             Touch::Key(key) => {
                 let mut fender = self.fender.now();
-                let taken = fender.press(key);
+                let taken = self.state.peek(|session, _| fender.press(session, key));
+                let taken = taken.unwrap_or(false);
                 if taken {
                     buzz::tick();
                 } else {
@@ -70,13 +71,21 @@ impl Entry {
     }
 
     fn enter(self) {
+        self.entered(Fender::enter);
+    }
+
+    /// Enters what looks like a slip all the same.
+    pub fn keep(self) {
+        self.entered(Fender::keep);
+    }
+
+    fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) {
         let mut fender = self.fender.now();
         let now = clock::now_text();
-        let read = |session: &Session, _: &_| session.clone();
-        let Some(session) = self.state.peek(read) else {
-            return;
-        };
-        match fender.enter(&session, &now) {
+        let edit = self
+            .state
+            .peek(|session, _| enter(&mut fender, session, &now));
+        match edit.flatten() {
             None => {
                 buzz::refuse();
                 self.fender.set(fender);

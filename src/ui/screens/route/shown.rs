@@ -57,24 +57,37 @@ fn said(entry: Entry) -> El {
         .id("said")
         .follow("data-refused", refused)
         .when("hidden", hidden(|v| v.said.is_empty()));
+    let slip = el("div", "slip")
+        .id("slip")
+        .when("hidden", hidden(|v| v.asked.is_empty()))
+        .with(para("", part(|v| v.asked.clone())))
+        .with(press("Read again", again(entry, false)))
+        .with(press("Type it right", again(entry, true)))
+        .with(press("Keep it", act(move || entry.keep())));
     let purpose = el("div", "purpose")
         .when(
             "hidden",
-            hidden(|v| !v.said.is_empty() || v.purpose.is_empty()),
+            hidden(|v| !v.said.is_empty() || !v.asked.is_empty() || v.purpose.is_empty()),
         )
         .with(para("", part(|v| v.purpose.clone())).id("purpose"))
         .with(press(part(|v| v.turn.to_owned()), turn));
     let last = el("div", "")
         .when(
             "hidden",
-            hidden(|v| !v.said.is_empty() || !v.purpose.is_empty()),
+            hidden(|v| !(v.said.is_empty() && v.asked.is_empty() && v.purpose.is_empty())),
         )
         .with(last_read(entry));
     el("div", "said")
         .set("aria-live", "polite")
         .with(told)
+        .with(slip)
         .with(purpose)
         .with(last)
+}
+
+/// Reads again, in full where the right number is to be typed.
+fn again(entry: Entry, whole: bool) -> Callback<()> {
+    act(move || entry.step(move |fender, session, _| fender.read_again(session, whole)))
 }
 
 fn last_read(entry: Entry) -> Live {

@@ -1,0 +1,50 @@
+//! What a reading looks like, in one line.
+
+use super::wording;
+use crate::session::{Session, Station};
+use crate::slip::{Looks, Slip, review};
+
+/// What a reading looks like, and what it would be without the slip.
+#[must_use]
+pub fn slip_words(slip: &Slip) -> String {
+    let looks = match slip.looks {
+        Looks::Turn => "one turn of the thimble off".to_owned(),
+        Looks::SleeveLines => "lines on the sleeve miscounted".to_owned(),
+        Looks::NumberLine => "one number on the sleeve off".to_owned(),
+        Looks::Range => "read with a micrometer of the next range".to_owned(),
+        Looks::Wrap => "the thimble line beside the right one".to_owned(),
+        Looks::Digits => "two digits changed places".to_owned(),
+        Looks::Sign => "plus for minus".to_owned(),
+        Looks::Unit => "inches for millimetres, or the other way about".to_owned(),
+        Looks::Elsewhere(kind) => {
+            format!("the size of a {}", wording::kind(kind).to_ascii_lowercase())
+        }
+        Looks::Neighbour(feature) => {
+            format!(
+                "the size of {}",
+                wording::feature(feature).to_ascii_lowercase()
+            )
+        }
+        Looks::Copies => "the same as all the readings before it".to_owned(),
+        Looks::Impossible => "a size it cannot have".to_owned(),
+        Looks::Far => "far from everything around it".to_owned(),
+    };
+    match &slip.would_be {
+        Some(would_be) => format!("Looks like {looks}: without that, {would_be}."),
+        None => format!("Looks like {looks}."),
+    }
+}
+
+/// The standing readings that look like slips and that nobody stood by, each
+/// with its place and what it looks like.
+#[must_use]
+pub fn slips(session: &Session) -> Vec<(Station, String)> {
+    let found = review(session, &|gauge| crate::slip::usual_noise(gauge.kind));
+    let told = found.iter().filter_map(|(id, slip)| {
+        let reading = session.readings.get(id)?;
+        let place = wording::station(reading.station);
+        let told = format!("{place}, {}: {}", reading.entered, slip_words(slip));
+        Some((reading.station, told))
+    });
+    told.collect()
+}
