@@ -37,12 +37,12 @@ const LIMITS: [(&str, &str); 28] = [
     ("bore/wear/service", "0.080"),
     ("bore/out_of_round/new_high", "0.010"),
     ("bore/out_of_round/service", "0.040"),
-    ("bore/taper/new_high", "0.010"),
+    ("bore/taper/new_high", "0.020"),
     ("bore/taper/service", "0.040"),
     ("piston/size/new_low", "81.950"),
     ("piston/size/new_high", "81.970"),
     ("piston/size/service", "81.920"),
-    ("piston/clearance/new_low", "0.030"),
+    ("piston/clearance/new_low", "0.040"),
     ("piston/clearance/new_high", "0.070"),
     ("piston/clearance/service", "0.140"),
     ("main_journal/size/new_low", "59.982"),
@@ -50,7 +50,7 @@ const LIMITS: [(&str, &str); 28] = [
     ("main_journal/size/service", "59.960"),
     ("main_journal/out_of_round/new_high", "0.005"),
     ("main_journal/out_of_round/service", "0.015"),
-    ("main_journal/taper/new_high", "0.005"),
+    ("main_journal/taper/new_high", "0.008"),
     ("main_journal/taper/service", "0.015"),
     ("rod_journal/size/new_low", "49.984"),
     ("rod_journal/size/new_high", "50.000"),
@@ -233,7 +233,8 @@ pub fn limits() -> Result<Edit, String> {
 mod tests {
     use super::*;
     use crate::sample::tests::{beyond, is, told};
-    use fenderbench::assess::Which;
+    use fenderbench::assess::{Which, assess};
+    use fenderbench::present::{Why, route};
     use fenderbench::session::{Direction, Level, Quantity, Session, Setting};
 
     const BORE_5: (Kind, u8) = (Kind::Bore, 5);
@@ -248,7 +249,11 @@ mod tests {
     #[test]
     fn the_route_is_complete_with_its_repeats() {
         let hand = sample().unwrap();
-        assert_eq!(hand.asked(), None);
+        // Nothing but what would settle what is too close to call.
+        let stops = route(&hand.session, &assess(&hand.session));
+        let open = stops.iter().filter(|stop| !stop.is_read());
+        assert!(open.clone().all(|stop| matches!(stop.why, Why::Settle(..))));
+        assert!(0 < open.count());
         // Four to a bore and to a journal, one to a piston, ten of the worst.
         let first = 4 * (6 + 7 + 6) + 6 + 10;
         // Every tenth from the sixth on, and the worst of three kinds, of

@@ -35,9 +35,9 @@ pub fn text(name: &str) -> Result<String, String> {
 #[cfg(test)]
 pub mod tests {
     use super::*;
-    use fenderbench::assess::{FindingKey, Which, assess};
+    use fenderbench::assess::{Finding, FindingKey, Which, assess};
     use fenderbench::quantity::show;
-    use fenderbench::report::comparison_key;
+    use fenderbench::report::{comparison_key, verdict_key};
     use fenderbench::session::{Feature, Field, Kind, Quantity, Session};
 
     /// The value and the comparison of a finding.
@@ -86,6 +86,31 @@ pub mod tests {
                 assert_eq!(session.field(source.key()), source, "{name}");
             }
         }
+    }
+
+    #[test]
+    fn the_samples_show_each_word() {
+        let mut words: Vec<&str> = Vec::new();
+        for (_, make) in SAMPLES {
+            let assessment = assess(&make().unwrap().session);
+            let decided = assessment.findings.iter().filter_map(Finding::decided);
+            words.extend(decided.map(verdict_key));
+        }
+        words.sort_unstable();
+        words.dedup();
+        assert_eq!(
+            words,
+            [
+                "beyond_limit",
+                "do_not_assemble",
+                "no_limit_given",
+                "not_seen_all_round",
+                "outside_new_limits",
+                "too_close_to_call",
+                "within_new_limits",
+                "within_service_limit",
+            ]
+        );
     }
 
     #[test]
