@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::archive::APP;
 use crate::assess::{
-    Assessment, Cause, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Which,
+    Assessment, Cause, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Settle, Which,
 };
 use crate::quantity::{Entered, Exact, Unit, show};
 use crate::session::{Session, Stamp};
@@ -20,6 +20,7 @@ struct Report<'a> {
     session: &'a str,
     name: String,
     unit: &'static str,
+    compared: &'static str,
     rule: &'static str,
     findings: Vec<Row<'a>>,
     repeats: Vec<Repeats>,
@@ -59,7 +60,23 @@ struct Sure {
     guard_band: String,
     probability_inside: Option<f64>,
     at_most: Option<String>,
+    settle: Option<Settling>,
     budget: Vec<Part>,
+}
+
+/// What would settle a finding that is too close to call.
+#[derive(Serialize)]
+#[serde(rename_all = "snake_case")]
+enum Settling {
+    /// Readings more, by station, and whether that should do.
+    Read {
+        stations: Vec<(String, usize)>,
+        settles: bool,
+    },
+    /// A gauge that is sure to so much.
+    FinerGauge(String),
+    /// The shop's gauges.
+    Shop,
 }
 
 /// What one source has in an uncertainty.
@@ -137,6 +154,7 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
         session: session.id.as_str(),
         name: session.name(),
         unit: unit.sign(),
+        compared: "as read, without uncertainty",
         rule: RULE.name,
         findings: assessment
             .findings
@@ -285,6 +303,17 @@ fn sure(assessment: &Assessment, finding: &Finding, unit: Unit) -> Option<Sure> 
         guard_band: text(sure.guard),
         probability_inside: sure.conformity.map(Probability::value),
         at_most: sure.at_most.map(text),
+        settle: sure.settle.as_ref().map(|settle| match settle {
+            Settle::Read(stations, settles) => Settling::Read {
+                stations: stations
+                    .iter()
+                    .map(|(station, times)| (station.to_string(), *times))
+                    .collect(),
+                settles: *settles,
+            },
+            Settle::FinerGauge(to) => Settling::FinerGauge(text(*to)),
+            Settle::Shop => Settling::Shop,
+        }),
         budget: budget.rows.iter().map(part).collect(),
     })
 }

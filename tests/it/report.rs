@@ -35,6 +35,7 @@ fn keys_are_stable() {
     expect![[r#"
         {
           "app": "any",
+          "compared": "as read, without uncertainty",
           "findings": [
             {
               "axis_degrees": null,
@@ -124,6 +125,7 @@ fn keys_are_stable() {
                 "guard_band": "0.0136679",
                 "nu": 1498.7152345021436,
                 "probability_inside": 0.999999999439678,
+                "settle": null,
                 "u": "0.0083043",
                 "value_at_20_c": "81.95067"
               },

@@ -142,7 +142,7 @@ fn row(row: FindingRow) -> El {
         .with(mark_sign(row.mark))
         .with(el("span", "").with(row.words))
         .with(row.reads.map(|reads| el("small", "").with(reads)))
-        .with(row.guide.map(|guide| el("small", "").with(guide)));
+        .with(row.guide.map(|guide| el("small", "guide").with(guide)));
     el("tr", "")
         .id("finding")
         .with(el("th", "").set("scope", "row").with(row.label))

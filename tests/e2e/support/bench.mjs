@@ -251,7 +251,7 @@ export class Bench {
           value: row.querySelector("td").firstChild.textContent,
           mark: row.querySelector(".mark").dataset.mark,
           words: row.querySelector(".reads span").textContent,
-          guide: row.querySelector(".reads small")?.textContent ?? "",
+          guide: row.querySelector(".reads small.guide")?.textContent ?? "",
         })),
       })),
     );

@@ -91,7 +91,23 @@ function value({ quantity, which, value: text, exact, unit }) {
   return `${exact ? "" : "≈ "}${plus}${text.replace("-", "−")} ${unit}`;
 }
 
-function words({ quantity, comparison, beyond_by: by, value: text, exact, unit }) {
+const VERDICT = {
+  within_new_limits: "within new limits",
+  within_service_limit: "within service limit",
+  too_close_to_call: "too close to call",
+  do_not_assemble: "too close to call: do not assemble, have it measured",
+  not_seen_all_round: "not seen all round: the 45° pair was not read",
+  no_limit_given: "no limit given",
+};
+
+/** The verdict; what is proved to be outside is told by what it reads, as is what decides nothing. */
+function words(finding) {
+  const { verdict } = finding;
+  if (verdict in VERDICT) return VERDICT[verdict];
+  return verdict ? reads(finding).replace("reads ", "") : reads(finding);
+}
+
+function reads({ quantity, comparison, beyond_by: by, value: text, exact, unit }) {
   const amount = () => {
     const way = by.startsWith("-") ? " (too small)" : " (too large)";
     return `by ${exact ? "" : "≈ "}${by.replace("-", "")} ${unit}${isShape(quantity) ? "" : way}`;
