@@ -20,12 +20,7 @@ use crate::uncertainty::{Combined, quanta};
 /// An assumption. At nothing, a journal of which one end is out and the other
 /// round would be judged by the mean of both; at much, what was read at one
 /// end would say nothing of the other, and four readings could prove nothing.
-pub static ALONG: std::sync::LazyLock<f64> = std::sync::LazyLock::new(|| {
-    std::env::var("AL")
-        .ok()
-        .and_then(|x| x.parse().ok())
-        .unwrap_or(1.0 / 6.0)
-});
+pub const ALONG: f64 = 0.174;
 
 /// The least variance of a part, in quanta²: nothing is read without doubt.
 const VARIANCE_MIN: f64 = 1.0;
@@ -169,7 +164,7 @@ impl Ovals<'_> {
     /// Least squares with one more observation: a slope of nothing, with the
     /// standard deviation that [`ALONG`] gives. `None` if nothing was read.
     fn line(&self, part: usize) -> Option<Line> {
-        let slope = self.limit * *ALONG / 2.0;
+        let slope = self.limit * ALONG / 2.0;
         let (mut s, mut sx, mut sy, mut sxy) = (0.0, 0.0, 0.0, 0.0);
         let mut sxx = 1.0 / (slope * slope).max(VARIANCE_MIN);
         for level in self.levels {

@@ -5,6 +5,7 @@ mod bench;
 mod budgets;
 mod fits;
 mod sample;
+mod study;
 
 use std::ffi::{OsStr, OsString};
 use std::io::Write;
@@ -30,6 +31,7 @@ enum Order<'a> {
     Samples,
     Sample(&'a str),
     Budgets,
+    Study { building: bool },
     Help,
 }
 
@@ -78,6 +80,8 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
         ("sample", []) => Some(Order::Samples),
         ("sample", [name]) => Some(Order::Sample(name.to_str()?)),
         ("budgets", []) => Some(Order::Budgets),
+        ("study", []) => Some(Order::Study { building: false }),
+        ("study", [word]) if word == "build" => Some(Order::Study { building: true }),
         ("help" | "--help" | "-h", []) => Some(Order::Help),
         _ => None,
     }
@@ -92,6 +96,7 @@ fn follow(order: Order<'_>) -> Result<Answer, String> {
         Order::Generated(readings) => bench::text(readings).map(answer),
         Order::Samples => Ok(answer(sample::names())),
         Order::Budgets => Ok(answer(budgets::text())),
+        Order::Study { building } => study::command(building),
         // To the byte what the app would export, so that it can be compared.
         Order::Sample(name) => sample::text(name).map(answer),
         Order::Help => Ok(answer(USAGE.to_owned())),

@@ -48,9 +48,8 @@ pub const SIZE_SPREAD: f64 = 1_000.0;
 /// out-of-round, so that a fit that mixes the two up is found out.
 pub const TAPER: f64 = 3.0;
 
-/// The axis of the oval is anywhere: journals wear where the load is, and the
-/// load turns with the rod, the throw and the ignition.
-pub const AXIS: &str = "uniform over half a turn";
+// The axis of the oval is anywhere, uniformly: journals wear where the load is, and the
+// load turns with the rod, the throw and the ignition.
 
 /// How an oval changes from one end of the journal to the other.
 #[derive(Clone, Copy, Debug, PartialEq)]
