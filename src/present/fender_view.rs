@@ -59,7 +59,7 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
     let stop = stops.iter().find(|stop| stop.station == station);
     let standing = stop.map_or_else(Vec::new, |stop| stop.values.clone());
     let (purpose, turn) = match (standing.is_empty(), fender.purpose()) {
-        (true, _) => (String::new(), ""),
+        (true, _) => (settling(stops, station).unwrap_or_default(), ""),
         // Not with the value that stands: who sees it, reads it again.
         (false, Purpose::Add) => (repeat(stops, station), "replace it"),
         (false, Purpose::Replace) => (format!("In place of {}", standing.join(", ")), "keep both"),
@@ -87,20 +87,27 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
 
 /// What one more reading here is for.
 fn repeat(stops: &[Stop], station: Station) -> String {
-    let open = stops
+    let why = match open_here(stops, station).map(|stop| stop.why) {
+        Some(Why::First) => "One spot several times: take the gauge apart".to_owned(),
+        _ => settling(stops, station).unwrap_or_else(|| "A repeat".to_owned()),
+    };
+    format!("{why}: read it afresh")
+}
+
+/// What a reading here settles.
+fn settling(stops: &[Stop], station: Station) -> Option<String> {
+    let Why::Settle(feature, quantity) = open_here(stops, station)?.why else {
+        return None;
+    };
+    let what = wording::quantity(quantity).to_ascii_lowercase();
+    let of = wording::feature(feature).to_ascii_lowercase();
+    Some(format!("To settle the {what} of {of}"))
+}
+
+fn open_here(stops: &[Stop], station: Station) -> Option<&Stop> {
+    stops
         .iter()
-        .filter(|stop| stop.station == station && !stop.is_read());
-    match open.map(|stop| stop.why).next() {
-        Some(Why::Settle(feature, quantity)) => {
-            let what = wording::quantity(quantity).to_ascii_lowercase();
-            let of = wording::feature(feature).to_ascii_lowercase();
-            format!("To settle the {what} of {of}: read it afresh")
-        }
-        Some(Why::First) => {
-            "One spot several times: take the gauge apart, read it afresh".to_owned()
-        }
-        _ => "A repeat: read it afresh".to_owned(),
-    }
+        .find(|stop| stop.station == station && !stop.is_read())
 }
 
 /// What a reading just entered reads: its place, value, mark and sentence.

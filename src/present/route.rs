@@ -167,7 +167,10 @@ fn to_settle(session: &Session, assessment: &Assessment) -> Option<(Why, Vec<(St
         else {
             continue;
         };
-        if stations.is_empty() || !matters(session, assessment, feature) {
+        // What two directions do not show of a bore is said, not asked for.
+        let unseen = settle.is_some_and(|sure| sure.verdict == Verdict::NotSeen);
+        let told = unseen && feature.kind == Kind::Bore;
+        if told || stations.is_empty() || !matters(session, assessment, feature) {
             continue;
         }
         let times = stations.iter().map(|(_, times)| times).sum();

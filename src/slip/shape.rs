@@ -76,8 +76,8 @@ fn of_deviation(read: &EnteredDeviation, gauge: &Gauge) -> Vec<(Looks, Indicatio
     let quanta = read.deviation().abs().quanta();
     if quanta % step == 0 {
         for count in swapped(&(quanta / step).to_string()) {
-            let count: i128 = count.parse().unwrap_or(0);
-            let length = Exact::new(count * i128::from(step), 1);
+            let count: usize = count.parse().unwrap_or(0);
+            let length = Exact::new(count as i128 * i128::from(step), 1);
             let text = show(length, read.unit(), gauge.decimals()).text;
             texts.push((Looks::Digits, format!("{sign}{text}")));
         }
@@ -117,17 +117,18 @@ fn wrapped(read: &Entered, gauge: &Gauge) -> Option<i64> {
 
 /// The texts in which two digits beside each other have changed places.
 fn swapped(text: &str) -> Vec<String> {
-    let mut bytes = text.as_bytes().to_vec();
-    let digits: Vec<usize> = (0..bytes.len())
-        .filter(|at| bytes.get(*at).is_some_and(u8::is_ascii_digit))
-        .collect();
     let mut found = Vec::new();
-    for pair in digits.windows(2) {
-        let &[a, b] = pair else { continue };
-        if bytes.get(a) != bytes.get(b) {
-            bytes.swap(a, b);
-            found.extend(String::from_utf8(bytes.clone()));
-            bytes.swap(a, b);
+    let mut before: Option<(usize, char)> = None;
+    for (at, digit) in text.char_indices().filter(|(_, c)| c.is_ascii_digit()) {
+        if let Some((place, other)) = before.replace((at, digit))
+            && other != digit
+        {
+            let changed = text.char_indices().map(|(here, c)| match here {
+                _ if here == place => digit,
+                _ if here == at => other,
+                _ => c,
+            });
+            found.push(changed.collect());
         }
     }
     found

@@ -36,7 +36,10 @@ impl Round {
     pub fn after(done: u8, first: u16) -> Option<Self> {
         let (most, few) = match done {
             0 => (first, first),
-            1 => (first.saturating_mul(5) / 2, first.saturating_add(first / 4 * 2)),
+            1 => (
+                first.saturating_mul(5) / 2,
+                first.saturating_add(first / 4 * 2),
+            ),
             _ => return None,
         };
         Some(Self {

@@ -31,7 +31,7 @@ test("a turn of the thimble is asked about, and kept only when the person says s
   await expect(bench.progress).toHaveText("6 of 62");
   await bench.expectSaved();
   const { text } = await bench.exportFile();
-  const readings = Object.values(JSON.parse(text).readings);
+  const readings = Object.values(JSON.parse(text).session.readings);
   expect(readings.filter((reading) => reading.kept).map((reading) => reading.value)).toEqual(["82.504"]);
 });
 

@@ -74,12 +74,16 @@ impl State {
         let worker = Held::new(page::worker());
         page::on_worker(move || worker.set(page::worker()));
         let document = Held::new(None::<Document>);
-        let assessment = Memo::new(move |_| {
+        // Not compared: it changes with the document, and what screens show of
+        // it is compared later.
+        let anew = |_: Option<&Assessment>, _: Option<&Assessment>| true;
+        let read = move |_: Option<&Assessment>| {
             document.with(|d| {
                 d.as_ref()
                     .map_or_else(Assessment::default, |d| assess(d.session()))
             })
-        });
+        };
+        let assessment = Memo::new_with_compare(read, anew);
         let state = Self {
             keeper: StoredValue::new_local(keeper.clone()),
             document,

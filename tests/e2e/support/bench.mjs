@@ -216,7 +216,7 @@ export class Bench {
   async stations() {
     await this.tap(this.tools.getByRole("link", { name: "Go to" }));
     await expect(this.page.getByRole("heading", { name: "Go to" })).toBeVisible();
-    return this.page.locator(".stops:not([data-testid=again])").evaluateAll((sections) =>
+    return this.page.locator(".stops:not([data-testid])").evaluateAll((sections) =>
       sections.flatMap((section) =>
         [...section.querySelectorAll("button[data-read]")].map((row) => [
           `${section.querySelector("h2").textContent}, ${row.querySelector("span").textContent}`,

@@ -70,7 +70,9 @@ fn said(entry: Entry) -> El {
             hidden(|v| !v.said.is_empty() || !v.asked.is_empty() || v.purpose.is_empty()),
         )
         .with(para("", part(|v| v.purpose.clone())).id("purpose"))
-        .with(press(part(|v| v.turn.to_owned()), turn));
+        .with(
+            press(part(|v| v.turn.to_owned()), turn).when("hidden", hidden(|v| v.turn.is_empty())),
+        );
     let last = el("div", "")
         .when(
             "hidden",
