@@ -4,6 +4,7 @@
 
 mod app;
 mod bench;
+mod bridge;
 mod count;
 mod digest;
 mod e2e;

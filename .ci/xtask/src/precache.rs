@@ -1,6 +1,7 @@
 //! The build's hook: makes the built files fewer and smaller, and writes their names and
 //! digests into the service worker.
 
+use crate::bridge;
 use crate::digest::{base64, hex, sha256};
 use crate::shop::Result;
 use crate::styles;
@@ -27,6 +28,7 @@ pub fn command() -> Result {
         .ok_or("precache is run by the build, which names its folder in TRUNK_STAGING_DIR")?;
     let staging = Path::new(&staging);
     if std::env::var("TRUNK_PROFILE").as_deref() == Ok("release") {
+        bridge::shorten(staging)?;
         fill(staging)
     } else {
         retire(staging)
