@@ -22,6 +22,14 @@ pub enum Which {
     Fitted,
 }
 
+impl Which {
+    /// True unless it is one of those of which the largest decides.
+    #[must_use]
+    pub const fn decides(self) -> bool {
+        !matches!(self, Self::At(..) | Self::Along(Some(_)))
+    }
+}
+
 /// The address of a finding.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FindingKey {
@@ -134,14 +142,10 @@ impl Finding {
         }
     }
 
-    /// The verdict, if this value decides: not one of those of which the
-    /// largest counts, and not without a value.
+    /// The verdict, if there is a value and it decides.
     #[must_use]
     pub fn decided(&self) -> Option<Verdict> {
-        match self.key.which {
-            Which::At(..) | Which::Along(Some(_)) => None,
-            _ => self.sure.as_ref().map(|sure| sure.verdict),
-        }
+        self.sure.as_ref().map(|sure| sure.verdict)
     }
 
     /// The comparison, if there is a value.

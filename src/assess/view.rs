@@ -191,6 +191,8 @@ impl<'a> View<'a> {
     ) -> Finding {
         let value = weights.and_then(|weights| self.value(weights));
         let mut finding = self.finding_of(key, value, weights, missing);
+        // Of the parts of a finding the largest decides; it alone is judged.
+        let weights = weights.filter(|_| key.which.decides());
         let sure = weights.and_then(|w| self.sure(key, w, among, &finding.limits));
         finding.sure = sure.map(Box::new);
         finding
