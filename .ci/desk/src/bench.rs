@@ -258,12 +258,12 @@ mod tests {
 
     #[test]
     fn a_budget_is_met_up_to_its_last_microsecond() {
-        let rows = [assessed(USUAL, 1_000), assessed(LARGEST, 50_000)];
+        let rows = [assessed(USUAL, 2_000), assessed(LARGEST, 50_000)];
         let (told, holds) = judged(&rows);
         assert!(holds, "{told}");
         for late in [
-            [assessed(USUAL, 1_001), assessed(LARGEST, 50_000)],
-            [assessed(USUAL, 1_000), assessed(LARGEST, 50_001)],
+            [assessed(USUAL, 2_001), assessed(LARGEST, 50_000)],
+            [assessed(USUAL, 2_000), assessed(LARGEST, 50_001)],
         ] {
             let (told, holds) = judged(&late);
             assert!(!holds, "{told}");

@@ -16,6 +16,8 @@ desk assess FILE   what the app says about an exported session, as JSON
 desk bench         how long the pure half takes, against its budgets
 desk fits          fitted ovals of invented features, for an outside check
 desk generated N   a session of N readings as the bench uses it
+desk study         whether rules keep their bounds, on engines by chance
+desk study PART    one of them: journals, or journals-building with the seeds it was built with
 desk sample        the names of the invented sessions that come with the app
 desk sample NAME   one of them
 desk budgets       uncertainty budgets by chance, as JSON lines to be computed again
@@ -31,7 +33,7 @@ enum Order<'a> {
     Samples,
     Sample(&'a str),
     Budgets,
-    Study { building: bool },
+    Study(study::Part),
     Help,
 }
 
@@ -80,8 +82,8 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
         ("sample", []) => Some(Order::Samples),
         ("sample", [name]) => Some(Order::Sample(name.to_str()?)),
         ("budgets", []) => Some(Order::Budgets),
-        ("study", []) => Some(Order::Study { building: false }),
-        ("study", [word]) if word == "build" => Some(Order::Study { building: true }),
+        ("study", []) => study::part(None).map(Order::Study),
+        ("study", [part]) => study::part(Some(part.to_str()?)).map(Order::Study),
         ("help" | "--help" | "-h", []) => Some(Order::Help),
         _ => None,
     }
@@ -96,7 +98,7 @@ fn follow(order: Order<'_>) -> Result<Answer, String> {
         Order::Generated(readings) => bench::text(readings).map(answer),
         Order::Samples => Ok(answer(sample::names())),
         Order::Budgets => Ok(answer(budgets::text())),
-        Order::Study { building } => study::command(building),
+        Order::Study(part) => study::command(part),
         // To the byte what the app would export, so that it can be compared.
         Order::Sample(name) => sample::text(name).map(answer),
         Order::Help => Ok(answer(USAGE.to_owned())),
@@ -130,6 +132,8 @@ mod tests {
         assert_eq!(ordered(&["sample"]).unwrap(), "Samples");
         assert_eq!(ordered(&["sample", "x"]).unwrap(), "Sample(\"x\")");
         assert_eq!(ordered(&["budgets"]).unwrap(), "Budgets");
+        assert_eq!(ordered(&["study"]).unwrap(), "Study(All)");
+        assert_eq!(ordered(&["study", "journals"]).unwrap(), "Study(Journals)");
         for help in ["help", "--help", "-h"] {
             assert_eq!(ordered(&[help]).unwrap(), "Help");
         }
@@ -155,6 +159,7 @@ mod tests {
             &["generated", "-1"],
             &["sample", "a", "b"],
             &["budgets", "70"],
+            &["study", "luck"],
             &["Bench"],
         ] {
             assert_eq!(ordered(args), None, "{args:?}");

@@ -23,9 +23,10 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 cargo xtask serve [--port N]   build the app when needed and serve it (default port 8080)
 cargo xtask check              quick: format, clippy, pure tests
-cargo xtask test [STEP]        everything, or one of: format clippy pure outside web journeys
+cargo xtask test [STEP]        everything, or one of: format clippy pure outside study web journeys
 cargo xtask size               build the app when needed and hold its size against the budget
 cargo xtask assess FILE        what the app says about an exported session
+cargo xtask study              whether rules keep their bounds, on engines by chance
 cargo xtask bench              how fast the pure half and the built app are, against their budgets
 cargo xtask precache           the build's own hook: fill the service worker's file list
 ";
@@ -52,6 +53,7 @@ fn dispatch(args: &[&str]) -> Result<ExitCode> {
         ["test", name] => steps::test(&mut shop, Some(name)),
         ["size"] => size::command(&mut shop).map(done),
         ["bench"] => bench::command(&mut shop),
+        ["study"] => shop.run(steps::STUDY).map(|()| ExitCode::SUCCESS),
         // Writes to its own streams and ends with its own code.
         ["assess", ..] => shop.desk(args),
         ["precache"] => precache::command().map(done),

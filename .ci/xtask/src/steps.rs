@@ -28,7 +28,7 @@ enum Work {
     Journeys,
 }
 
-const STEPS: [Step; 9] = [
+const STEPS: [Step; 10] = [
     Step {
         group: "format",
         title: "format",
@@ -74,6 +74,12 @@ const STEPS: [Step; 9] = [
         work: Work::Outside,
     },
     Step {
+        group: "study",
+        title: "tests, study",
+        needs: &[],
+        work: Work::Gate(STUDY),
+    },
+    Step {
         group: "web",
         title: "tests, components",
         needs: &[Need::Wasm, Need::Bindgen, Need::Browser],
@@ -86,6 +92,9 @@ const STEPS: [Step; 9] = [
         work: Work::Journeys,
     },
 ];
+
+/// Rules on engines by chance, each held to its bounds.
+pub const STUDY: &str = "cargo run --quiet --release --package desk -- study";
 
 /// What is quick enough to run before every commit.
 pub fn check(shop: &mut Shop) -> Result<ExitCode> {
@@ -102,7 +111,7 @@ pub fn test(shop: &mut Shop, group: Option<&str>) -> Result<ExitCode> {
 
 fn perform(shop: &mut Shop, steps: Vec<&Step>) -> Result<ExitCode> {
     if steps.is_empty() {
-        return Err("the steps are: format clippy pure outside web journeys".to_owned());
+        return Err("the steps are: format clippy pure outside study web journeys".to_owned());
     }
     let start = now();
     let needs: Vec<Need> = steps.iter().flat_map(|step| step.needs).copied().collect();
