@@ -17,7 +17,7 @@ desk bench         how long the pure half takes, against its budgets
 desk fits          fitted ovals of invented features, for an outside check
 desk generated N   a session of N readings as the bench uses it
 desk study         whether rules keep their bounds, on engines by chance
-desk study PART    one of them: journals, or journals-building with the seeds it was built with
+desk study PART    one of them: journals, coverage; PART-building with the seeds it was built with
 desk sample        the names of the invented sessions that come with the app
 desk sample NAME   one of them
 desk budgets       uncertainty budgets by chance, as JSON lines to be computed again

@@ -4,7 +4,7 @@ use fenderbench::form::{Place, Spot, out_of_round};
 use fenderbench::quantity::{Size, Weights};
 use fenderbench::verdict::{OvalLevel, Part};
 
-use super::chance::Chance;
+use super::super::chance::Chance;
 use super::generator::{
     Along, GRADUATION, OUT_OF_ROUND_MEAN, REPEATS, SIZE_LEAST, SIZE_SPREAD, TAPER, TENTH,
 };

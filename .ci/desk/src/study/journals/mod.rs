@@ -1,10 +1,11 @@
 //! Does the decision rule keep what it promises? Journals by chance, read and
 //! judged as a person with the app would.
 
-mod chance;
 mod generator;
 mod journal;
 mod run;
+
+pub use generator::REPEATS;
 
 use std::fmt::Write;
 

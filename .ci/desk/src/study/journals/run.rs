@@ -5,7 +5,7 @@ use std::thread;
 
 use fenderbench::verdict::{Decision, Ovals, Repeats, Round};
 
-use super::chance::Chance;
+use super::super::chance::Chance;
 use super::generator::{Along, FAR_BEYOND, GRADUATION, LIMIT, SAME, TENTH};
 use super::journal::{Design, Journal, Sheet, repeat_study};
 
