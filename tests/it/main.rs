@@ -32,6 +32,7 @@ mod form_oval;
 mod form_shape;
 mod nist;
 mod show;
+mod sure;
 mod verdict;
 
 mod uncertainty_conformity;
