@@ -21,6 +21,8 @@ desk study PART    one of them: journals, coverage; PART-building with the seeds
 desk sample        the names of the invented sessions that come with the app
 desk sample NAME   one of them
 desk budgets       uncertainty budgets by chance, as JSON lines to be computed again
+desk study slips   how well slips are caught on engines by chance, against its bounds
+desk study slips-building   the same on the engines the check is built with
 ";
 
 /// What is asked for.
@@ -33,7 +35,7 @@ enum Order<'a> {
     Samples,
     Sample(&'a str),
     Budgets,
-    Study(study::Part),
+    Study(study::Study),
     Help,
 }
 
@@ -82,8 +84,8 @@ fn order(args: &[OsString]) -> Option<Order<'_>> {
         ("sample", []) => Some(Order::Samples),
         ("sample", [name]) => Some(Order::Sample(name.to_str()?)),
         ("budgets", []) => Some(Order::Budgets),
-        ("study", []) => study::part(None).map(Order::Study),
-        ("study", [part]) => study::part(Some(part.to_str()?)).map(Order::Study),
+        ("study", []) => Some(Order::Study(study::ALL)),
+        ("study", [name]) => study::named(name.to_str()?).map(Order::Study),
         ("help" | "--help" | "-h", []) => Some(Order::Help),
         _ => None,
     }
@@ -132,8 +134,10 @@ mod tests {
         assert_eq!(ordered(&["sample"]).unwrap(), "Samples");
         assert_eq!(ordered(&["sample", "x"]).unwrap(), "Sample(\"x\")");
         assert_eq!(ordered(&["budgets"]).unwrap(), "Budgets");
-        assert_eq!(ordered(&["study"]).unwrap(), "Study(All)");
-        assert_eq!(ordered(&["study", "journals"]).unwrap(), "Study(Journals)");
+        for name in ["journals", "coverage", "slips", "slips-building"] {
+            assert!(ordered(&["study", name]).is_some(), "{name}");
+        }
+        assert!(ordered(&["study"]).is_some());
         for help in ["help", "--help", "-h"] {
             assert_eq!(ordered(&[help]).unwrap(), "Help");
         }
@@ -160,6 +164,7 @@ mod tests {
             &["sample", "a", "b"],
             &["budgets", "70"],
             &["study", "luck"],
+            &["study", "slips", "fast"],
             &["Bench"],
         ] {
             assert_eq!(ordered(args), None, "{args:?}");

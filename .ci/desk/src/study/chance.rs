@@ -5,6 +5,10 @@
 pub struct Chance(u64);
 
 impl Chance {
+    pub const fn new(seed: u64) -> Self {
+        Self(seed)
+    }
+
     /// A part of a seed's chance for itself, so that how the work is shared
     /// out changes nothing.
     pub const fn part(seed: u64, part: u64) -> Self {
@@ -39,5 +43,38 @@ impl Chance {
     /// Exponential of this mean.
     pub fn exponential(&mut self, mean: f64) -> f64 {
         -mean * libm::log(self.unit())
+    }
+
+    /// Anything in a band, equally likely.
+    pub fn within_band(&mut self, (low, high): (f64, f64)) -> f64 {
+        self.within(low, high)
+    }
+
+    /// True in so many of a hundred cases.
+    pub fn in_a_hundred(&mut self, cases: f64) -> bool {
+        100.0 * self.unit() < cases
+    }
+
+    /// A factor about one that is as likely to double as to halve.
+    pub fn factor(&mut self, log_sd: f64) -> f64 {
+        libm::exp(self.normal(log_sd))
+    }
+
+    /// One of these, equally likely; `None` of none.
+    pub fn one_of<T: Copy>(&mut self, of: &[T]) -> Option<T> {
+        let count = u64::try_from(of.len()).ok().filter(|n| 0 < *n)?;
+        of.get(usize::try_from(self.next() % count).ok()?).copied()
+    }
+
+    /// One of these by its share of a hundred; the last takes the rest.
+    pub fn by_share<T: Copy>(&mut self, of: &[(T, f64)]) -> Option<T> {
+        let mut left = 100.0 * self.unit();
+        for (one, share) in of {
+            left -= share;
+            if left < 0.0 {
+                return Some(*one);
+            }
+        }
+        of.last().map(|(one, _)| *one)
     }
 }

@@ -4,50 +4,69 @@
 mod chance;
 mod coverage;
 mod journals;
+mod slips;
 
 use crate::Answer;
+
+/// A study, of the seeds it is judged by or of those the app was built with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Study {
+    /// Which; all of them without one.
+    pub part: Option<Part>,
+    /// Whether with the seeds for building.
+    pub building: bool,
+}
+
+/// All studies, with the seeds they are judged by.
+pub const ALL: Study = Study {
+    part: None,
+    building: false,
+};
 
 /// What can be studied.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Part {
-    /// All of it.
-    All,
     /// Whether the decision rule keeps its bounds.
     Journals,
-    /// The same on the journals it was built with.
-    JournalsBuilding,
     /// Whether stated intervals hold the truth.
     Coverage,
-    /// The same on the features it was built with.
-    CoverageBuilding,
+    /// How well slips are caught.
+    Slips,
 }
 
-/// The part of this name; all without one.
-pub fn part(name: Option<&str>) -> Option<Part> {
-    match name {
-        None => Some(Part::All),
-        Some("journals") => Some(Part::Journals),
-        Some("journals-building") => Some(Part::JournalsBuilding),
-        Some("coverage") => Some(Part::Coverage),
-        Some("coverage-building") => Some(Part::CoverageBuilding),
-        Some(_) => None,
-    }
+const PARTS: [(&str, Part); 3] = [
+    ("journals", Part::Journals),
+    ("coverage", Part::Coverage),
+    ("slips", Part::Slips),
+];
+
+/// The study of this name; `-building` behind it for the other seeds.
+pub fn named(name: &str) -> Option<Study> {
+    let (part, building) = match name.strip_suffix("-building") {
+        Some(part) => (part, true),
+        None => (name, false),
+    };
+    let (_, part) = PARTS.into_iter().find(|(known, _)| *known == part)?;
+    Some(Study {
+        part: Some(part),
+        building,
+    })
 }
 
 /// What a study came to, and whether its bounds are kept.
-pub fn command(part: Part) -> Result<Answer, String> {
-    match part {
-        Part::All => {
-            let parts = [journals::command(false)?, coverage::command(false)?];
-            let text = parts.iter().map(|part| part.text.as_str());
-            Ok(Answer {
-                text: text.collect::<Vec<_>>().join("\n"),
-                holds: parts.iter().all(|part| part.holds),
-            })
-        }
-        Part::Journals => journals::command(false),
-        Part::JournalsBuilding => journals::command(true),
-        Part::Coverage => coverage::command(false),
-        Part::CoverageBuilding => coverage::command(true),
+pub fn command(study: Study) -> Result<Answer, String> {
+    let mut text = String::new();
+    let mut holds = true;
+    let wanted = |part: Part| study.part.is_none_or(|one| one == part);
+    for (_, part) in PARTS.into_iter().filter(|(_, part)| wanted(*part)) {
+        let answer = match part {
+            Part::Journals => journals::command(study.building),
+            Part::Coverage => coverage::command(study.building),
+            Part::Slips => slips::command(study.building),
+        }?;
+        text.push_str(&answer.text);
+        text.push('\n');
+        holds &= answer.holds;
     }
+    Ok(Answer { text, holds })
 }
