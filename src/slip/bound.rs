@@ -12,6 +12,11 @@ const TENTH: i64 = 25_400;
 /// From how many times likelier on the person is asked.
 pub(super) const ODDS: i128 = 5;
 
+/// How much likelier a swap of digits or the line beside must be than a slip
+/// of whole turns, as a fraction: a reading has up to five of them, some close
+/// by, and honest readings mostly look like these.
+pub(super) const CLOSE_BY: (i128, i128) = (4, 3);
+
 /// How many times less likely than the size made to a usual over- or
 /// undersize is, while nobody has said that there is one.
 pub(super) const MACHINED: i128 = 20;
@@ -38,7 +43,7 @@ pub(super) const fn within(kind: Kind) -> i64 {
     match kind {
         Kind::Bore => 12 * TENTH,
         Kind::Piston => 8 * TENTH,
-        Kind::MainJournal | Kind::RodJournal => 2 * TENTH,
+        Kind::MainJournal | Kind::RodJournal => 3 * TENTH,
     }
 }
 

@@ -161,7 +161,11 @@ impl<'a> Asked<'a> {
             let size = self.neighbours.session.size_of(&other);
             let size = size.filter(|size| shape::is_within_reach(self.gauge, *size));
             let Some(size) = size else { continue };
-            let unlikeliness = self.expected.unlikeliness(size);
+            let mut unlikeliness = self.expected.unlikeliness(size);
+            if matches!(looks, Looks::Digits | Looks::Wrap) {
+                let (times, of) = bound::CLOSE_BY;
+                unlikeliness = unlikeliness * times / of;
+            }
             if best
                 .as_ref()
                 .is_none_or(|(least, ..)| unlikeliness < *least)
