@@ -59,6 +59,7 @@ mod shelf;
 mod assess;
 mod report;
 mod shapes;
+mod slips;
 
 mod face;
 mod findings;
