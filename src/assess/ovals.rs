@@ -11,7 +11,7 @@ use crate::verdict::{Band, Decision, Oval, OvalLevel, Ovals, Part, Repeats, Verd
 /// What was seen of the ovals of a feature: of a bore one for each level,
 /// which are told apart; of a journal one all along.
 pub(super) struct Seen<'a> {
-    view: &'a View<'a>,
+    pub(super) view: &'a View<'a>,
     groups: Vec<Group>,
     /// How sure the least certain square pair is.
     least: Option<Combined>,

@@ -68,9 +68,8 @@ impl View<'_> {
             return Some(Settle::Shop);
         };
         let told = ask(quanta(distance), factor, fixed, &shares, round);
-        Some(reading(&told, |look| {
-            asked.get(look).copied().into_iter().collect()
-        }))
+        let at = |look: usize| asked.get(look).copied().into_iter().collect();
+        Some(self.reading(&told, at))
     }
 }
 
@@ -94,11 +93,8 @@ impl Seen<'_> {
         };
         if verdict == Verdict::NotSeen {
             let (group, level, part) = self.unread()?;
-            let once = pair(group, level, part).into_iter();
-            return Some(Settle::Read(
-                once.map(|station| (station, 1)).collect(),
-                false,
-            ));
+            let told = self.view.to_read(pair(group, level, part), 1);
+            return Some(Settle::Read(told, false));
         }
         // The levels of a bore are settled one by one, the widest first.
         let group = self.widest(limit)?;
@@ -109,7 +105,8 @@ impl Seen<'_> {
         let told = self
             .ovals(&group.levels, limit, false)?
             .ask(self.repeats?, round);
-        Some(reading(&told, |look| pair(group, look / 2, look % 2)))
+        let at = |look: usize| pair(group, look / 2, look % 2);
+        Some(self.view.reading(&told, at))
     }
 }
 
@@ -126,14 +123,30 @@ fn round(looks: impl Iterator<Item = u16>) -> Option<Round> {
     Round::after(u8::try_from(done).unwrap_or(u8::MAX), places)
 }
 
-/// The stations of what is asked for, each with how often.
-fn reading(told: &Ask, stations: impl Fn(usize) -> Vec<Station>) -> Settle {
-    let mut asked: Vec<(Station, usize)> = Vec::new();
-    for station in told.looks.iter().flat_map(|look| stations(*look)) {
-        match asked.iter_mut().find(|(known, _)| *known == station) {
-            Some((_, times)) => *times += 1,
-            None => asked.push((station, 1)),
+impl View<'_> {
+    /// The stations of what is asked for, each with how often.
+    fn reading(&self, told: &Ask, stations: impl Fn(usize) -> Vec<Station>) -> Settle {
+        let mut looks: Vec<(usize, usize)> = Vec::new();
+        for look in &told.looks {
+            match looks.iter_mut().find(|(known, _)| known == look) {
+                Some((_, times)) => *times += 1,
+                None => looks.push((*look, 1)),
+            }
         }
+        let each = looks.iter();
+        let asked = each.flat_map(|&(look, times)| self.to_read(stations(look), times));
+        Settle::Read(asked.collect(), told.settles)
     }
-    Settle::Read(asked, told.settles)
+
+    /// What is to be read so that all of these, which count together, were
+    /// read so many times more: less where one is ahead of the others.
+    fn to_read(&self, together: Vec<Station>, times: usize) -> Vec<(Station, usize)> {
+        let read = |station: &Station| self.stations.get(station).map_or(0, Vec::len);
+        let all = together.iter().map(read).min().unwrap_or_default() + times;
+        let open = together.into_iter().filter_map(|station| {
+            let more = all.saturating_sub(read(&station));
+            (0 < more).then_some((station, more))
+        });
+        open.collect()
+    }
 }

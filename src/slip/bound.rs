@@ -10,7 +10,7 @@ use crate::session::{GaugeKind, Kind};
 const TENTH: i64 = 25_400;
 
 /// From how many times likelier on the person is asked.
-pub(super) const ODDS: i128 = 5;
+pub(super) const ODDS: i128 = 4;
 
 /// How much likelier a swap of digits or the line beside must be than a slip
 /// of whole turns, as a fraction: a reading has up to five of them, some close

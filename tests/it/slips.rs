@@ -194,7 +194,7 @@ fn what_cannot_have_been_made_is_impossible() {
     let nominal = Field::Nominal(Kind::RodJournal, Some(length("2.1250 in")));
     let made = session(vec![Field::DisplayUnit(INCH), nominal]);
     assert_eq!(looks(&made, OPEN, "2.1245 in"), None);
-    assert_eq!(looks(&made, OPEN, "2.1284 in"), Some(Looks::Impossible));
+    assert_eq!(looks(&made, OPEN, "2.1288 in"), Some(Looks::Impossible));
 
     // A piston larger than the bore it is to run in.
     let bore = [("bore/1/whole/top/0", "3.5013 in")];

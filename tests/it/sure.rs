@@ -1,12 +1,12 @@
 //! What is proved, how sure it is, and what would settle what is open.
 
 use fenderbench::assess::{Finding, FindingKey, Settle, Which, assess};
-use fenderbench::present::{Why, findings, route};
+use fenderbench::present::{Why, findings, next_open, route};
 use fenderbench::quantity::Exact;
 use fenderbench::report;
 use fenderbench::session::{
-    Against, Edit, Field, Gauge, Indication, Kind, Quantity, RouteChoice, Sense, Session, SetTo,
-    Setting,
+    Against, Direction, Edit, Field, Gauge, Indication, Kind, Quantity, Reading, RouteChoice,
+    Sense, Session, SetTo, Setting,
 };
 use fenderbench::uncertainty::Climate;
 use fenderbench::verdict::{Band, Decision, DecisionRule, Limits, Verdict};
@@ -149,6 +149,37 @@ fn two_directions_never_prove_a_journal_round_but_may_prove_it_oval() {
             "main_journal/1/whole/first/135"
         ]
     );
+}
+
+#[test]
+fn following_the_advice_comes_to_an_end() {
+    let mut document = document(vec![
+        Field::Cylinders(1),
+        Field::Mains(1),
+        Field::Route(RouteChoice::Plain),
+        limit("main_journal/size/service", "59.979 mm"),
+        limit("main_journal/out_of_round/service", "0.004 mm"),
+        limit("main_journal/taper/service", "0.003 mm"),
+    ]);
+    let mut read_so_far = 0;
+    // Somebody who starts from the top each time, and reads much the same.
+    while let Some(at) = next_open(
+        &route(document.session(), &assess(document.session())),
+        None,
+    ) {
+        let value = match at.kind {
+            Kind::Bore => "82.010 mm",
+            Kind::Piston => "81.960 mm",
+            Kind::MainJournal => ["59.980 mm", "59.982 mm"][read_so_far % 2],
+            Kind::RodJournal => "49.980 mm",
+        };
+        read(&mut document, &[(at.to_string().as_str(), value)]);
+        read_so_far += 1;
+        assert!(read_so_far < 100, "asked without an end at {at}");
+    }
+    // The pair that nobody had seen was asked for as well.
+    let turned = |(_, reading): &(_, &Reading)| reading.station.direction == Direction::D45;
+    assert!(document.session().standing().any(|one| turned(&one)));
 }
 
 #[test]

@@ -18,7 +18,7 @@ use inject::Injected;
 /// those it is judged by.
 const ENGINES: u64 = 1_000;
 const BUILT_WITH: u64 = 0x0000_b111_0000_0000;
-const JUDGED_BY: u64 = 0x0000_e0a1_0000_0000;
+const JUDGED_BY: u64 = 0x0000_e0a2_0000_0000;
 
 /// At least so many in a thousand turns and number lines are to be asked
 /// about or refused, and of last digits that change a comparison; at most so
