@@ -5,7 +5,7 @@ use super::findings::label;
 use super::mark;
 use super::wording::{self, number};
 use crate::assess::{Assessment, Cause, Finding, FindingKey, Settle, Sure, Which};
-use crate::quantity::{Exact, Shown, Unit, show};
+use crate::quantity::{Exact, Unit, round_half_even, show};
 use crate::session::{Quantity, Station};
 use crate::uncertainty::{Budget, Row, rounded};
 use crate::verdict::Verdict;
@@ -105,7 +105,7 @@ fn view(assessment: &Assessment, finding: &Finding, sure: &Sure, unit: Unit) -> 
     told.extend(sure.settle.as_ref().map(|settle| to_settle(settle, unit)));
     let row = |row: &Row| DoubtRow {
         source: cause(doubts.cause(row.source)).to_owned(),
-        doubt: length(rounded(row.contribution), unit),
+        doubt: rounded_to(rounded(row.contribution), unit, unit.decimals() + 1),
         share: format!("{}\u{a0}%", row.per_cent()),
         dof: row
             .whole_dof()
@@ -160,13 +160,17 @@ fn to_settle(settle: &Settle, unit: Unit) -> String {
     }
 }
 
+/// A length to the decimals of its unit: a doubt is known to two digits at
+/// best, so nothing more is told of it.
 fn length(exact: Exact, unit: Unit) -> String {
-    let shown = show(exact, unit, unit.decimals());
-    let text = Shown {
-        exact: true,
-        ..shown
-    };
-    format!("{}\u{a0}{}", number(&text), unit.sign())
+    rounded_to(exact, unit, unit.decimals())
+}
+
+fn rounded_to(exact: Exact, unit: Unit, decimals: u8) -> String {
+    let step = i128::from(unit.quanta()) / 10_i128.pow(decimals.into());
+    let steps = round_half_even(exact.numerator(), exact.denominator() * step);
+    let shown = show(Exact::new(steps * step, 1), unit, decimals);
+    format!("{}\u{a0}{}", number(&shown), unit.sign())
 }
 
 /// What an error comes from.

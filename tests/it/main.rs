@@ -66,6 +66,7 @@ mod findings;
 mod gauge_laws;
 mod gauges;
 mod guide;
+mod how_sure;
 mod keypad;
 mod limits_form;
 mod preview;
