@@ -4,12 +4,13 @@ use core::cmp::Reverse;
 
 use super::finding_words;
 use super::mark::{self, Mark, comparison_words, mark};
-use super::slip_words::slips;
+use super::slip_words::{machined_words, slips};
 use super::sure::{self, SureView};
 use super::wording;
 use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
-use crate::quantity::{Exact, Unit};
+use crate::quantity::{Entered, Exact, Unit};
 use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
+use crate::slip::new_nominal;
 use crate::verdict::{Comparison, Verdict};
 
 /// The whole screen.
@@ -40,6 +41,10 @@ pub struct KindView {
     pub blind: Vec<&'static str>,
     /// The common rules used where no limit is given, and who says them.
     pub rules: Vec<LimitRow>,
+    /// What all of the kind seem to have been machined to, in words.
+    pub machined: Option<String>,
+    /// The size to take as made, where a second gauge says the same.
+    pub machined_to: Option<Entered>,
     /// Its features, the worst first.
     pub features: Vec<FeatureView>,
 }
@@ -130,6 +135,7 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
         }
     }
     let features = worst_first(session, assessment, kind);
+    let machined = new_nominal(session, kind);
     KindView {
         kind,
         title: wording::kind_plural(kind),
@@ -137,6 +143,8 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
         source,
         blind: blind(kind, session.route()),
         rules,
+        machined: machined.as_ref().map(machined_words),
+        machined_to: machined.filter(|to| to.witnessed).map(|to| to.size),
         features: features
             .into_iter()
             .map(|feature| feature_view(session, assessment, feature))

@@ -2,7 +2,7 @@
 
 use super::wording;
 use crate::session::{Session, Station};
-use crate::slip::{Looks, Slip, review};
+use crate::slip::{Looks, NewNominal, Slip, review};
 
 /// What a reading looks like, and what it would be without the slip.
 #[must_use]
@@ -32,6 +32,19 @@ pub fn slip_words(slip: &Slip) -> String {
     match &slip.would_be {
         Some(would_be) => format!("Looks like {looks}: without that, {would_be}."),
         None => format!("Looks like {looks}."),
+    }
+}
+
+/// What all of a kind seem to have been machined to.
+pub(super) fn machined_words(to: &NewNominal) -> String {
+    let size = &to.size;
+    if to.witnessed {
+        format!("All that were read seem to be made to {size}, and a caliper says the same.")
+    } else {
+        format!(
+            "All that were read seem to be machined to {size}, or to be one turn of the thimble \
+             off: look for a mark on a crown or shell, or read one with a caliper."
+        )
     }
 }
 

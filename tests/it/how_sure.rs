@@ -14,7 +14,10 @@ fn check(session: &Session, kind: Kind, expect: &Expect) {
     for sure in kinds.flat_map(|kind| &kind.features).flat_map(|f| &f.sure) {
         text += &format!("{}: {}\n", sure.title, sure.told.join(" "));
         for row in &sure.rows {
-            text += &format!("  {} | {} | {} | {}\n", row.source, row.share, row.doubt, row.dof);
+            text += &format!(
+                "  {} | {} | {} | {}\n",
+                row.source, row.share, row.doubt, row.dof
+            );
         }
     }
     expect.assert_eq(&text.replace('\u{a0}', " "));
@@ -52,11 +55,15 @@ fn a_size_says_how_much_may_be_beside_it() {
         limit("piston/size/service", "81.920 mm"),
     ];
     let readings = [("piston/1/skirt/gauge_point/0", "81.958 mm")];
-    check(&measured(fields, &readings), Kind::Piston, &expect![[r#"
+    check(
+        &measured(fields, &readings),
+        Kind::Piston,
+        &expect![[r#"
         Size: Size 81.958 mm, and up to 0.015 mm beside it: within service limit. Of 100 such readings 99 would come from a part inside. Most of the doubt: nobody checked the gauge on a standard.
           nobody checked the gauge on a standard | 68 % | 0.0073 mm | known
           readings of one spot differ, by hand and gauge | 19 % | 0.0039 mm | 8
           how warm the shop was | 8 % | 0.0025 mm | known
           part and gauge not equally warm | 5 % | 0.0019 mm | known
-    "#]]);
+    "#]],
+    );
 }

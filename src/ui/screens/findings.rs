@@ -2,13 +2,15 @@
 
 use leptos::prelude::*;
 
-use crate::present::{self, DoubtRow, FeatureView, FindingRow, KindView, LimitRow, SureView};
-use crate::session::SessionId;
+use super::how_sure::how_sure;
+use crate::present::{self, FeatureView, FindingRow, KindView, LimitRow};
+use crate::session::{Edit, Field, SessionId};
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
+use crate::ui::parts::live::act;
 use crate::ui::parts::mark::mark_sign;
-use crate::ui::parts::press::{heading, link, para};
-use crate::ui::state::State;
+use crate::ui::parts::press::{heading, link, para, press};
+use crate::ui::state::{Change, State};
 use crate::ui::way::{Sheet, sheet_address};
 
 const CAUTION: &str = "The service manual comes first. Cracks, heat colour and stretched bolts \
@@ -77,6 +79,23 @@ fn of_kind(kind: KindView, limits: &str) -> El {
         .with(heading(kind.title))
         .with(told)
         .with((!kind.rules.is_empty()).then(|| common_rules(kind.rules)));
+    let of = kind.kind;
+    if let Some(told) = kind.machined {
+        section = section.with(para("notice", told).id("machined"));
+    }
+    if let Some(size) = kind.machined_to {
+        let state = State::get();
+        let word = format!("Take {size} as made");
+        let take = act(move || {
+            let edit = Edit::Set(Field::Nominal(of, Some(size.clone())));
+            let done = state.change(Change::Edit(&edit));
+            state.tell(match done {
+                Ok(_) => format!("{size} is kept as the size made to."),
+                Err(why) => why,
+            });
+        });
+        section = section.with(para("actions", press(word, take)));
+    }
     for feature in kind.features {
         section = section.with(of_feature(feature));
     }
@@ -148,40 +167,6 @@ fn row(row: FindingRow) -> El {
         .with(el("th", "").set("scope", "row").with(row.label))
         .with(value)
         .with(reads)
-}
-
-/// How sure what decides is and why, each folded.
-fn how_sure(views: Vec<SureView>) -> El {
-    let mut section = el("div", "how-sure").id("how-sure");
-    for view in views {
-        let title = format!("How sure: {}", view.title);
-        let mut fold = el("details", "more").with(el("summary", "").with(title));
-        for told in view.told {
-            fold = fold.with(para("", told));
-        }
-        section = section.with(fold.with(doubts(view.rows)));
-    }
-    section
-}
-
-/// Where a doubt comes from, as a table.
-fn doubts(rows: Vec<DoubtRow>) -> El {
-    let mut head = el("tr", "");
-    for title in ["Doubt from", "Share", "±", "Degrees of freedom"] {
-        head = head.with(el("th", "").set("scope", "col").with(title));
-    }
-    let mut body = el("tbody", "");
-    for row in rows {
-        let source = el("th", "").set("scope", "row").with(row.source);
-        let mut line = el("tr", "").with(source);
-        for cell in [row.share, row.doubt, row.dof] {
-            line = line.with(el("td", "number").with(cell));
-        }
-        body = body.with(line);
-    }
-    el("table", "doubts")
-        .with(el("thead", "").with(head))
-        .with(body)
 }
 
 /// A sentence across the table, under the row it belongs to.

@@ -3,6 +3,7 @@
 mod bench;
 mod findings;
 mod gauges;
+mod how_sure;
 mod limits;
 mod new;
 mod open_file;
