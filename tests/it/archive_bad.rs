@@ -227,7 +227,7 @@ fn set_up_that_cannot_be() {
     check_changed(
         "\"cylinders\":{\"value\":2",
         "\"cylinders\":{\"value\":NaN",
-        &expect![["The file is damaged at line 11, column 22: that is not JSON."]],
+        &expect!["The file is damaged at line 12, column 22: that is not JSON."],
     );
     check_changed(
         "Straight four",

@@ -18,7 +18,10 @@ const ROOMS: [(&str, &[&str]); 13] = [
         "assess",
         &["quantity", "form", "uncertainty", "verdict", "session"],
     ),
-    ("archive", &["quantity", "uncertainty", "session"]),
+    (
+        "archive",
+        &["quantity", "uncertainty", "verdict", "session"],
+    ),
     // The report names the version of the app, which the archive holds.
     (
         "report",

@@ -18,6 +18,8 @@ const ZERO: &str = "is zero, which is no size";
 /// Reads the rest of a file whose format and version have been taken.
 pub(in crate::archive) fn file(mut file: Object<'_>) -> Result<Incoming, ImportError> {
     file.text("app")?;
+    // There is one so far; a file tells by which its writer judged.
+    file.text_if_any("rule")?;
     file.text("replica")?;
     let check = file.take("check");
     let body = file

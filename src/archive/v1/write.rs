@@ -9,6 +9,7 @@ use crate::quantity::Entered;
 use crate::session::{
     Against, Field, Gauge, Indication, Reading, Register, Replica, Session, Setting, Stamp,
 };
+use crate::verdict::DecisionRule;
 
 /// Keys and texts of the fields of a record.
 type Fields = Vec<(&'static str, String)>;
@@ -22,6 +23,7 @@ pub(in crate::archive) fn file(session: &Session, replica: Replica) -> String {
         ("format", quoted(FORMAT)),
         ("version", VERSION.to_string()),
         ("app", quoted(APP)),
+        ("rule", quoted(DecisionRule::ONE_SIDED_95.name)),
         ("replica", quoted(&format!("{:x}", replica.number()))),
         ("check", quoted(&check_sum(&body))),
         ("session", body),
