@@ -3,6 +3,7 @@
 use core::cmp::Reverse;
 
 use super::finding_words;
+use super::gauges::gone_off;
 use super::mark::{self, Mark, comparison_words, mark};
 use super::slip_words::{machined_words, slips};
 use super::sure::{self, SureView};
@@ -18,7 +19,8 @@ use crate::verdict::{Comparison, Verdict};
 pub struct FindingsView {
     /// Kinds in the order they are measured.
     pub kinds: Vec<KindView>,
-    /// Readings that look like slips, in words.
+    /// Readings in doubt, in words: those of a setting in which the gauge went
+    /// off, and those that look like slips.
     pub slips: Vec<String>,
     /// Readings of features the layout does not have, in words.
     pub outside_layout: Vec<String>,
@@ -110,7 +112,10 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
         kinds: Kind::ALL
             .map(|kind| kind_view(session, assessment, kind))
             .into(),
-        slips: slips(session).into_iter().map(|(_, told)| told).collect(),
+        slips: gone_off(session)
+            .into_iter()
+            .chain(slips(session).into_iter().map(|(_, told)| told))
+            .collect(),
         outside_layout,
         contradiction: session.check_limits().err().map(|why| why.to_string()),
     }

@@ -148,19 +148,38 @@ pub fn check_again(row: &GaugeRow, shows: &str) -> Result<Edit, String> {
     Ok(Edit::Setting(id, setting))
 }
 
-/// A gauge that shows this much else at the end than at the start: what was
-/// read with it is to be read again (common practice, 0.0002 in or 5 µm).
-fn drifted(set: &SetTo) -> Option<&'static str> {
+/// Whether a gauge showed so much else when it was checked again that what
+/// was read with it is to be read again (common practice, 0.0002 in or 5 µm);
+/// `None` where nobody checked.
+fn went_off(set: &SetTo) -> Option<bool> {
     let most = match set.size.unit() {
         Unit::Inch => 50_800,
         Unit::Millimetre => 50_000,
     };
-    let drift = set.drift()?.quanta().saturating_abs();
-    Some(if most < drift {
-        " It went too far: read again what was read in this setting."
-    } else {
-        " It held."
-    })
+    Some(most < set.drift()?.quanta().saturating_abs())
+}
+
+/// Settings in which a gauge went off, each with how many readings it has.
+pub(super) fn gone_off(session: &Session) -> Vec<String> {
+    let mut told = Vec::new();
+    for (id, register) in &session.settings {
+        let Some(set) = register.value.set.as_ref() else {
+            continue;
+        };
+        let readings = session
+            .standing()
+            .filter(|(_, reading)| reading.setting == *id);
+        let count = readings.count();
+        if went_off(set) == Some(true) && 0 < count {
+            let gauge = session.gauges.get(&register.value.gauge);
+            let name = gauge.map_or("A gauge", |gauge| wording::gauge_kind(gauge.value.kind));
+            told.push(format!(
+                "{name}: it had gone off when it was checked again; readings taken in \
+                 that setting: {count}."
+            ));
+        }
+    }
+    told
 }
 
 /// A gauge by its name and range.
@@ -192,8 +211,13 @@ fn setting(set: Option<&SetTo>, kind: GaugeKind) -> String {
             format!("Set on {on} at {size}, where it shows {shows}; {sense}.")
         }
     };
-    if let (Some(again), Some(drifted)) = (&set.again, drifted(set)) {
-        told.push_str(&format!(" Checked again it showed {again}.{drifted}"));
+    if let (Some(again), Some(off)) = (&set.again, went_off(set)) {
+        let word = if off {
+            "It went too far: read again what was read in this setting."
+        } else {
+            "It held."
+        };
+        told.push_str(&format!(" Checked again it showed {again}. {word}"));
     }
     told
 }

@@ -3,9 +3,11 @@
 use expect_test::{Expect, expect};
 use fenderbench::assess::assess;
 use fenderbench::present::findings;
-use fenderbench::session::{Field, Kind, Session};
+use fenderbench::session::{
+    Against, Edit, Field, Indication, Kind, Sense, Session, SetTo, Setting,
+};
 
-use crate::make::{limit, measured};
+use crate::make::{document, length, limit, measured, read};
 
 fn check(session: &Session, kind: Kind, expect: &Expect) {
     let view = findings(session, &assess(session));
@@ -44,6 +46,39 @@ fn an_oval_in_doubt_says_what_noise_alone_would_show_and_what_would_settle_it() 
               readings of one spot differ, by hand and gauge | 99 % | 0.0055 mm | 8
               the scale shows no finer steps | 1 % | 0.0004 mm | known
         "#]],
+    );
+}
+
+#[test]
+fn a_gauge_that_went_off_puts_its_readings_in_doubt() {
+    let told = |again: &str| {
+        let mut document = document(vec![Field::Cylinders(1)]);
+        let (gauge, ..) = document.session().gauge_for(Kind::Piston).unwrap();
+        let set = SetTo {
+            against: Against::Standard,
+            size: length("75.000 mm"),
+            shows: Indication::Size(length("75.002 mm")),
+            again: Some(Indication::Size(length(again))),
+            sense: Sense::PlusLarger,
+        };
+        let setting = Setting {
+            set: Some(set),
+            ..Setting::as_found(gauge)
+        };
+        document.dispatch(&Edit::AddSetting(setting)).unwrap();
+        read(
+            &mut document,
+            &[("piston/1/skirt/gauge_point/0", "81.958 mm")],
+        );
+        findings(document.session(), &assess(document.session())).slips
+    };
+    assert!(told("75.007 mm").is_empty(), "5 µm are held");
+    assert_eq!(
+        told("75.008 mm"),
+        [
+            "Outside micrometer: it had gone off when it was checked again; readings taken in \
+          that setting: 1."
+        ]
     );
 }
 

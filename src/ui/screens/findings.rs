@@ -27,10 +27,10 @@ pub fn findings(id: &SessionId) -> AnyView {
         .with(para("honest", present::PROVED_AT_95))
         .with(view.contradiction.map(|told| para("notice", told)));
     if !view.slips.is_empty() {
-        let told = "Read these again first, or keep them: what follows rests on them.";
+        let told = "What follows rests on these.";
         let slips = el("section", "")
             .id("slips")
-            .with(heading("May be slips"))
+            .with(heading("Read again"))
             .with(para("", told))
             .with(list(view.slips));
         sheet = sheet.with(slips);
