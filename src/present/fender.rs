@@ -151,7 +151,8 @@ impl Fender {
             reading.kept = self.asked.take().is_some();
         } else {
             let gauge = &session.gauges.get(&reading.gauge)?.value;
-            let slip = suspect(session, &reading, usual_noise(gauge.kind));
+            let instead = purpose == Purpose::Replace;
+            let slip = suspect(session, &reading, instead, usual_noise(gauge.kind));
             self.asked = slip.as_ref().map(slip_words);
             if self.asked.is_some() {
                 self.said = None;

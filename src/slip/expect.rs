@@ -28,9 +28,11 @@ pub(super) struct Expected {
 }
 
 impl<'a> Neighbours<'a> {
-    pub(super) fn of(session: &'a Session) -> Self {
+    /// Of all that stand but at one station.
+    pub(super) fn of(session: &'a Session, but: Option<Station>) -> Self {
         let mut read = LiteMap::<Station, Vec<(Stamp, Size)>>::new();
-        for (id, reading) in session.standing() {
+        let others = session.standing().filter(|(_, r)| Some(r.station) != but);
+        for (id, reading) in others {
             if let Some(size) = session.size_of(reading) {
                 read.entry(reading.station).or_default().push((id, size));
             }

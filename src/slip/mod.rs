@@ -65,13 +65,20 @@ pub struct Slip {
 }
 
 /// Asks whether a reading that is about to be entered is likely a slip, by
-/// the readings that stand. `noise` is the standard deviation of one reading
+/// the readings that stand. One that comes `instead` of those at its station is
+/// not asked about because of them. `noise` is the standard deviation of one reading
 /// of its gauge; what the graduation cannot show is added.
 ///
 /// `None` as well where nothing is known to compare with.
 #[must_use]
-pub fn suspect(session: &Session, reading: &Reading, noise: Deviation) -> Option<Slip> {
-    Asked::new(&Neighbours::of(session), reading, None, noise)?.answer()
+pub fn suspect(
+    session: &Session,
+    reading: &Reading,
+    instead: bool,
+    noise: Deviation,
+) -> Option<Slip> {
+    let but = instead.then_some(reading.station);
+    Asked::new(&Neighbours::of(session, but), reading, None, noise)?.answer()
 }
 
 /// The likeliest slip, however unlikely, and how many times likelier the size
@@ -79,7 +86,7 @@ pub fn suspect(session: &Session, reading: &Reading, noise: Deviation) -> Option
 /// with.
 #[must_use]
 pub fn likeliest(session: &Session, reading: &Reading, noise: Deviation) -> Option<(i128, Slip)> {
-    Asked::new(&Neighbours::of(session), reading, None, noise)?.likeliest()
+    Asked::new(&Neighbours::of(session, None), reading, None, noise)?.likeliest()
 }
 
 /// The standing readings that are likely slips, each by all others, in the
@@ -87,7 +94,7 @@ pub fn likeliest(session: &Session, reading: &Reading, noise: Deviation) -> Opti
 /// them. `noise` gives the standard deviation of one reading of a gauge.
 #[must_use]
 pub fn review(session: &Session, noise: &dyn Fn(&Gauge) -> Deviation) -> Vec<(Stamp, Slip)> {
-    let neighbours = Neighbours::of(session);
+    let neighbours = Neighbours::of(session, None);
     let asked = session.standing().filter(|(_, reading)| !reading.kept);
     let slips = asked.filter_map(|(id, reading)| {
         let gauge = session.gauges.get(&reading.gauge)?;

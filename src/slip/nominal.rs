@@ -63,7 +63,7 @@ pub(super) fn machined_to(kind: Kind, made: &Entered) -> Vec<Entered> {
 #[must_use]
 pub fn new_nominal(session: &Session, kind: Kind) -> Option<NewNominal> {
     let made = made(session, kind)?;
-    let neighbours = Neighbours::of(session);
+    let neighbours = Neighbours::of(session, None);
     let unworn: Vec<Size> = session
         .features_of(kind)
         .filter_map(|feature| neighbours.unworn(feature))

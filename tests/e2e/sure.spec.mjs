@@ -78,3 +78,18 @@ test("a gauge that has drifted says so, and the doubt counts", async ({ bench })
   await expect(gauge).toContainText("read again what was read in this setting");
   await bench.expectSaved();
 });
+
+test("a wrong value put right in its place is not asked about because of the wrong one", async ({ bench }) => {
+  await bench.open();
+  await bench.startSession();
+  for (const value of ["82.003", "004", "002", "003"]) await bench.read(value);
+  await bench.tap(bench.button("enter as read"));
+  await bench.read("82.504");
+  await bench.tap(bench.button("Keep it"));
+  await bench.goTo("Bore 2", "top, thrust");
+  await expect(bench.purpose).toContainText("In place of 82.504 mm");
+  await bench.tap(bench.button("enter as read"));
+  await bench.read("82.004");
+  await expect(bench.page.getByTestId("slip")).toBeHidden();
+  await expect(bench.last).toContainText("82.004 mm");
+});

@@ -54,7 +54,12 @@ fn noise(session: &Session, kind: Kind) -> Deviation {
 
 fn asked(session: &Session, at: &str, entered: impl Into<Indication>) -> Option<Slip> {
     let reading = reading(session, station(at), entered);
-    suspect(session, &reading, noise(session, reading.station.kind))
+    suspect(
+        session,
+        &reading,
+        false,
+        noise(session, reading.station.kind),
+    )
 }
 
 fn looks(session: &Session, at: &str, text: &str) -> Option<Looks> {
@@ -226,7 +231,7 @@ fn where_nothing_is_known_nothing_is_said() {
     for any in ["2.1241 in", "0.0001 in", "9.9999 in"] {
         let reading = reading(&empty, station(OPEN), length(any));
         let noise = noise(&empty, Kind::RodJournal);
-        assert_eq!(suspect(&empty, &reading, noise), None);
+        assert_eq!(suspect(&empty, &reading, false, noise), None);
         assert_eq!(likeliest(&empty, &reading, noise), None);
     }
     assert_eq!(reviewed(&empty), []);

@@ -110,7 +110,7 @@ struct Said {
 impl Said {
     fn of(session: &Session, reading: &Reading) -> Self {
         let noise = noise_of(session, reading);
-        let asked = suspect(session, reading, noise);
+        let asked = suspect(session, reading, false, noise);
         let likeliest = likeliest(session, reading, noise);
         Self {
             knows: likeliest.is_some(),
