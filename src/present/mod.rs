@@ -13,6 +13,7 @@ mod limits_form;
 mod mark;
 mod new_session;
 mod pace;
+mod place_words;
 mod preview;
 mod route;
 mod slip_words;

@@ -15,6 +15,7 @@
 )]
 
 mod generators;
+mod given;
 mod golden;
 mod make;
 mod newer;
