@@ -56,6 +56,9 @@ mod archive_records;
 mod conditions;
 mod shelf;
 
+mod evidence;
+mod evidence_laws;
+
 mod assess;
 mod report;
 mod shapes;
