@@ -77,5 +77,6 @@ mod route;
 mod route_order;
 mod set_up;
 
+mod drawings;
 mod rooms;
 mod tidy;
