@@ -5,6 +5,8 @@
 //!
 //! facts ([`session`]) → [`form`] → [`verdict`] → [`assess`] → [`present`] → screens
 //!
+//! [`remedy`] tells from proved numbers what to do; it knows no session.
+//!
 //! What never happens, and is tested in `tests/it/tidy.rs`:
 //! - a room imports a room that stands after it in the map of DEVELOPERS.md;
 //! - a float takes part in a length (only [`uncertainty`] has any);
@@ -18,6 +20,8 @@ pub mod quantity;
 pub mod form;
 pub mod uncertainty;
 pub mod verdict;
+
+pub mod remedy;
 
 pub mod session;
 pub mod slip;

@@ -42,6 +42,15 @@ impl Exact {
         }
     }
 
+    /// So many whole quanta.
+    #[must_use]
+    pub const fn whole(quanta: i64) -> Self {
+        Self {
+            numerator: quanta as i128,
+            denominator: 1,
+        }
+    }
+
     /// The numerator, in quanta.
     #[must_use]
     pub const fn numerator(self) -> i128 {

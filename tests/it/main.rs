@@ -57,6 +57,9 @@ mod archive_records;
 mod conditions;
 mod shelf;
 
+mod evidence;
+mod evidence_laws;
+
 mod assess;
 mod report;
 mod shapes;
@@ -75,5 +78,6 @@ mod route;
 mod route_order;
 mod set_up;
 
+mod drawings;
 mod rooms;
 mod tidy;

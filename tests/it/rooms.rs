@@ -6,11 +6,12 @@ use std::path::Path;
 use crate::repository::{Source, has_word, names_behind, nothing, places, rust};
 
 /// Every room and the rooms it may import, in the order of `src/lib.rs`.
-const ROOMS: [(&str, &[&str]); 13] = [
+const ROOMS: [(&str, &[&str]); 14] = [
     ("quantity", &[]),
     ("form", &["quantity"]),
     ("uncertainty", &["quantity"]),
     ("verdict", &["quantity", "uncertainty"]),
+    ("remedy", &["quantity", "form", "uncertainty", "verdict"]),
     // Of uncertainty the words for climate and material; sessions see no float.
     ("session", &["quantity", "uncertainty", "verdict"]),
     ("slip", &["quantity", "session"]),
@@ -73,11 +74,12 @@ const ROOMS: [(&str, &[&str]); 13] = [
 ];
 
 /// Rooms that compute: no browser, no clock, no chance.
-const PURE: [&str; 10] = [
+const PURE: [&str; 11] = [
     "quantity",
     "form",
     "uncertainty",
     "verdict",
+    "remedy",
     "session",
     "slip",
     "assess",
@@ -88,7 +90,7 @@ const PURE: [&str; 10] = [
 
 /// Rooms through which lengths pass: no floats. `uncertainty` has them, and
 /// `verdict` where it asks how far a doubt reaches.
-const EXACT: [&str; 5] = ["quantity", "form", "session", "slip", "assess"];
+const EXACT: [&str; 6] = ["quantity", "form", "remedy", "session", "slip", "assess"];
 
 /// The rooms a file imports.
 fn imports(source: &Source) -> Vec<String> {

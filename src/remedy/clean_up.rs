@@ -1,0 +1,263 @@
+//! What size cleans up a worn bore or journal.
+
+use super::{Proof, Prover, Reason, Trouble};
+use crate::quantity::Exact;
+use crate::uncertainty::Measured;
+use crate::verdict::Decision;
+
+/// What wear did to a bore. All are diameters but the score and the offset.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WornBore {
+    /// The largest diameter.
+    pub largest: Measured,
+    /// The diameter where it did not wear; `None` where nobody read it.
+    pub reference: Option<Measured>,
+    /// How deep the deepest score or pit goes beyond the worn surface,
+    /// radially; `None` without one.
+    pub score: Option<Measured>,
+    /// How far the axis of the boring bar may lie off the bore's own, that
+    /// of its unworn metal; `None` where the bar is centred on that.
+    pub offset: Option<Measured>,
+}
+
+/// What wear did to a journal.
+#[derive(Clone, Debug, PartialEq)]
+pub struct WornJournal {
+    /// The smallest diameter.
+    pub smallest: Measured,
+    /// How deep the deepest score goes beyond the worn surface, radially;
+    /// `None` without one.
+    pub score: Option<Measured>,
+    /// The full indicator reading of its run-out about the grinding axis;
+    /// `None` where that is its own.
+    pub runout: Option<Measured>,
+}
+
+/// The diameter that cleans up a worn part, between the best case and the
+/// worst. Both hold the errors of what they were computed from.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bracket {
+    /// If the wear is the same all round.
+    pub even: Measured,
+    /// If it is all on one side, and the machine is centred on the axis as
+    /// made.
+    pub one_sided: Measured,
+}
+
+/// How surely a size cleans up a part.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CleansUp {
+    /// However it wore.
+    Surely,
+    /// If it wore evenly.
+    IfEven,
+    /// Not even that can be told from the readings.
+    Unsure,
+    /// Not even then.
+    Never,
+}
+
+/// One size that may be machined, for all parts of a kind.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Candidate {
+    /// Over or under the standard size.
+    pub step: Exact,
+    /// The diameter that is bored, before honing, or ground.
+    pub cut: Exact,
+    /// In: it surely cleans up every part.
+    pub proof: Proof,
+}
+
+/// What may be machined, the smallest step first.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sizes {
+    /// Every size that was asked about.
+    pub candidates: Vec<Candidate>,
+    /// The smallest that surely cleans up all: what to reckon with.
+    pub plan: Option<usize>,
+    /// A smaller one that may: to be swept or rough-bored first, before
+    /// anything is bought.
+    pub sweep: Option<usize>,
+    /// The worst part.
+    pub worst: Option<usize>,
+    /// Why this is only a part of an answer.
+    pub trouble: Option<Trouble>,
+}
+
+impl WornBore {
+    /// The bore that cleans this one up. Evenly worn it is the largest
+    /// diameter and twice the score; worn on one side the bar takes as much
+    /// off the other side, too: r + 2 w + 2 h + 2 e, with r the unworn
+    /// diameter, w what it grew by, h the score and e the offset (geometry).
+    /// Without a reading of the unworn diameter `nominal` stands for it.
+    #[must_use]
+    pub fn bracket(&self, nominal: Exact) -> Bracket {
+        let nominal = Measured::new(nominal, &[]);
+        let reference = self.reference.as_ref().unwrap_or(&nominal);
+        bracket(
+            1,
+            &self.largest,
+            reference,
+            &[(2, self.score.as_ref())],
+            &[(2, self.offset.as_ref())],
+        )
+    }
+}
+
+impl WornJournal {
+    /// The journal that cleans this one up, which was `as_made` at most:
+    /// evenly worn the smallest diameter less twice the score, worn on one
+    /// side as made − 2 w − 2 h − TIR, with w what it lost (geometry).
+    #[must_use]
+    pub fn bracket(&self, as_made: Exact) -> Bracket {
+        let as_made = Measured::new(as_made, &[]);
+        bracket(
+            -1,
+            &self.smallest,
+            &as_made,
+            &[(2, self.score.as_ref())],
+            &[(1, self.runout.as_ref())],
+        )
+    }
+}
+
+/// `way` is 1 where metal is missing outwards, −1 where inwards. What reads
+/// less than nothing (a bore smaller than where it did not wear, a score of
+/// less than no depth) adds nothing.
+fn bracket(
+    way: i64,
+    worst: &Measured,
+    unworn: &Measured,
+    always: &[(i64, Option<&Measured>)],
+    one_sided: &[(i64, Option<&Measured>)],
+) -> Bracket {
+    let is_worn = !(worst - unworn).scaled(way, 1).value().is_negative();
+    let worst = if is_worn { worst } else { unworn };
+    let deep = |parts: &[(i64, Option<&Measured>)]| -> Measured {
+        let parts = parts.iter().filter_map(|&(times, part)| {
+            let part = part.filter(|part| !part.value().is_negative())?;
+            Some((way * times, part))
+        });
+        Measured::sum(&parts.collect::<Vec<_>>(), 1)
+    };
+    let even = worst + &deep(always);
+    let further = &(worst - unworn) + &deep(one_sided);
+    Bracket {
+        one_sided: &even + &further,
+        even,
+    }
+}
+
+/// How much must come off one part, on diameter and away from the standard
+/// size, with the doubt of the readings.
+#[derive(Clone, Copy)]
+pub(super) struct Need {
+    pub part: usize,
+    /// From here on it surely cleans up.
+    surely: Exact,
+    /// From here on it does if the wear is even.
+    if_even: Exact,
+    /// Below this it does not.
+    never: Exact,
+    /// Whether the unworn size was read.
+    is_known: bool,
+}
+
+impl Need {
+    pub(super) fn new(
+        part: usize,
+        way: i64,
+        bracket: &Bracket,
+        is_known: bool,
+        several: usize,
+        prover: &Prover,
+    ) -> Self {
+        let outwards = |measured: &Measured| measured.scaled(way, 1).value();
+        let Bracket { even, one_sided } = bracket;
+        Self {
+            part,
+            surely: outwards(one_sided) + prover.guard(one_sided),
+            if_even: outwards(even) + prover.guard(even),
+            never: outwards(even) - prover.guard_out(even, several),
+            is_known,
+        }
+    }
+
+    /// What cutting to a size does, both counted outwards.
+    pub(super) fn at(&self, cut: Exact) -> CleansUp {
+        if self.surely <= cut {
+            CleansUp::Surely
+        } else if self.if_even <= cut {
+            CleansUp::IfEven
+        } else if self.never <= cut {
+            CleansUp::Unsure
+        } else {
+            CleansUp::Never
+        }
+    }
+
+    pub(super) fn proof(&self, cut: Exact, even_will_do: bool) -> Proof {
+        let (decision, reason) = match self.at(cut) {
+            CleansUp::Surely if !self.is_known => (Decision::Open, Reason::NoReference),
+            CleansUp::Surely => (Decision::In, Reason::Proved),
+            CleansUp::IfEven if even_will_do => (Decision::In, Reason::Proved),
+            CleansUp::IfEven => (Decision::Open, Reason::Axis),
+            CleansUp::Unsure => (Decision::Open, Reason::Readings),
+            CleansUp::Never => (Decision::Out, Reason::Wear),
+        };
+        Proof {
+            decision,
+            reason,
+            rests_on: Some(self.part),
+        }
+    }
+}
+
+/// A size as it stands in a list: the step from standard, the diameter it is
+/// cut to, and what speaks against it whatever the parts.
+pub(super) type Offer = (Exact, Exact, Proof);
+
+/// Holds what is offered against what the parts need; `way` as in a bracket,
+/// `even_will_do` where the machine may follow the wear.
+pub(super) fn sizes(
+    way: i64,
+    even_will_do: bool,
+    parts: impl Iterator<Item = Need>,
+    offers: &[Offer],
+) -> Sizes {
+    // The worst first, so that of equals the worst decides.
+    let mut needs = Vec::new();
+    for need in parts {
+        let at = needs.partition_point(|other: &Need| need.surely <= other.surely);
+        needs.insert(at, need);
+    }
+    let mut candidates = Vec::new();
+    for &(step, cut, against) in offers.iter().filter(|(step, ..)| Exact::ZERO < *step) {
+        let outwards = if way < 0 { -cut } else { cut };
+        let each = needs.iter().map(|need| need.proof(outwards, even_will_do));
+        let proof = each.fold(against, Proof::and);
+        let at = candidates.partition_point(|other: &Candidate| other.step <= step);
+        candidates.insert(at, Candidate { step, cut, proof });
+    }
+    let plan = candidates
+        .iter()
+        .position(|size| size.proof.decision == Decision::In);
+    let before = candidates.iter().take(plan.unwrap_or(candidates.len()));
+    let sweep = before
+        .map(|size| size.proof.decision)
+        .position(|decision| decision == Decision::Open);
+    let trouble = if needs.is_empty() {
+        Some(Trouble::NoParts)
+    } else if candidates.is_empty() {
+        Some(Trouble::NoSizes)
+    } else {
+        plan.is_none().then_some(Trouble::OutOfReach)
+    };
+    Sizes {
+        worst: needs.first().map(|need| need.part),
+        candidates,
+        plan,
+        sweep,
+        trouble,
+    }
+}

@@ -1,0 +1,42 @@
+//! From measured values to what to do with a part and with the set.
+//!
+//! Everything here takes plain data: [`Measured`] values, [`Exact`] lengths
+//! and a [`Prover`] that knows the sources of doubt and the rule. Every way to
+//! go comes with a [`Proof`]: proved, open or ruled out, why, and the part it
+//! rests on. This room knows no session, no station and no words of screens.
+//!
+//! Wear is seldom even all round, and no gauge that reads diameters can tell.
+//! So what cleans up a worn part is a [`Bracket`]: the size that does if the
+//! wear is even, and the one that does if it is all on one side.
+//!
+//! Beside numbers stand looks: what was seen ([`Sight`]), what that says of
+//! a part ([`condition`]), and which causes it supports ([`causes`]).
+//!
+//! [`Measured`]: crate::uncertainty::Measured
+//! [`Exact`]: crate::quantity::Exact
+
+mod bores;
+mod bound;
+mod cause;
+mod clean_up;
+mod crank;
+mod evidence;
+mod look;
+mod pairing;
+mod prove;
+mod rules;
+mod shells;
+mod sight;
+
+pub use bores::{Boring, Cylinder, Stock, hone, new_pistons, oversizes, stuck, use_again};
+pub use bound::{HALVES_APART, LIGHT_HONE, NEIGHBOURS_APART};
+pub use cause::{Cause, Fact, IMPOSSIBLE_CLEARANCE, Scope, Source};
+pub use clean_up::{Bracket, Candidate, CleansUp, Sizes, WornBore, WornJournal};
+pub use crank::{Grinding, Journal, keep, polish, target, undersizes};
+pub use evidence::{Clue, Found, Known, Number, Place, Rule, Says, Sign, Standing, causes};
+pub use look::{Look, Meaning, Subject, Surface, Unsound};
+pub use pairing::{Mate, Paired, pair};
+pub use prove::{Acceptance, Proof, Prover, Reason, Trouble};
+pub use rules::RULES;
+pub use shells::{Choice, Line, Mixing, Position, Shell, best, clearance, full_set};
+pub use sight::{Aftermath, Condition, Sight, Spot, clashes, condition, debris};
