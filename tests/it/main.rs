@@ -28,6 +28,7 @@ mod exact;
 mod fits;
 mod form;
 mod form_barrel;
+mod form_displacement;
 mod form_lobes;
 mod form_oval;
 mod form_shape;
@@ -48,6 +49,7 @@ mod remedy_bores;
 mod remedy_pairing;
 mod remedy_shells;
 mod remedy_sizes;
+mod remedy_sizes_laws;
 
 mod document;
 mod merge;

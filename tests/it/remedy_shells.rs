@@ -35,6 +35,13 @@ fn clearances_as_worked_by_hand() {
     }
 }
 
+#[test]
+fn half_of_an_undersize_is_wall() {
+    let under = |thou: i64| Shell::undersize(tenths(945), tenths(10 * thou)).wall;
+    assert_eq!([under(1), under(10)], [tenths(950), tenths(995)]);
+    assert_eq!(under(-1), tenths(940));
+}
+
 /// A line of which the gaps are given in tenths of a thou, and the walls.
 fn plain<'a>(positions: &'a [Position], shells: &'a [Shell], mixing: Mixing) -> Line<'a> {
     Line {
@@ -83,12 +90,13 @@ fn other_places_then_halves_where_one_size_does_not_do() {
     let mixed = (Mixing::Places, vec![[0, 0], [1, 1], [1, 1]], Decision::In);
     assert_eq!(at(&line, Mixing::Places), mixed);
     assert_eq!(at(&line, Mixing::Set).2, Decision::Out);
-    // 0.0026 in with thin walls and 0.0014 in with thick ones, thicker by
-    // 0.0006 in: only halves land in between, if those may be mixed.
+    // 0.0026 in with thin walls and 0.0014 in with thick ones: halves would
+    // land in between, but are 0.0006 in apart, which is too much.
     let wider = [900, 906].map(|wall| shell(tenths(wall)));
     line = places(&[1_826]);
-    let choice = |mixing| best(&plain(&line, &wider, mixing), &doubts.prover()).unwrap();
-    assert_eq!(choice(Mixing::Halves).proof.decision, Decision::Out);
+    let choice = best(&plain(&line, &wider, Mixing::Halves), &doubts.prover()).unwrap();
+    assert_eq!(choice.proof.decision, Decision::Out);
+    // 0.0026 in, 0.0018 in and, with halves 0.0004 in apart, 0.0022 in.
     let narrow = [
         Shell {
             wall: tenths(901),
