@@ -64,7 +64,8 @@ impl Boring<'_> {
         self.finish(stock) - self.honing
     }
 
-    fn against(&self, stock: &Stock) -> Proof {
+    /// What speaks against an oversize, whatever the bores.
+    pub(super) fn against(&self, stock: &Stock) -> Proof {
         let too_much = self.greatest.is_some_and(|most| most < stock.over);
         let (decision, reason) = if too_much {
             (Decision::Out, Reason::TooMuch)

@@ -33,6 +33,20 @@ pub struct Grinding<'a> {
     pub greatest: Option<Exact>,
 }
 
+impl Grinding<'_> {
+    /// What speaks against an undersize, whatever the journals.
+    pub(super) fn against(&self, under: Exact) -> Proof {
+        if self.greatest.is_some_and(|most| most < under) {
+            return Proof {
+                decision: Decision::Out,
+                reason: Reason::TooMuch,
+                rests_on: None,
+            };
+        }
+        Proof::PROVED
+    }
+}
+
 /// Which undersizes clean up every journal of the kind. All get the same.
 #[must_use]
 pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) -> Sizes {
@@ -40,16 +54,8 @@ pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) ->
         let bracket = journal.worn.bracket(grinding.as_made);
         Need::new(part, -1, &bracket, true, journals.len(), prover)
     });
-    let offers = grinding.undersizes.iter().map(|&under| {
-        let too_much = grinding.greatest.is_some_and(|most| most < under);
-        let against = Proof {
-            decision: Decision::Out,
-            reason: Reason::TooMuch,
-            rests_on: None,
-        };
-        let against = if too_much { against } else { Proof::PROVED };
-        (under, grinding.standard - under, against)
-    });
+    let offers = grinding.undersizes.iter();
+    let offers = offers.map(|&under| (under, grinding.standard - under, grinding.against(under)));
     let offers = offers.collect::<Vec<_>>();
     sizes(-1, grinding.recentred, needs, &offers)
 }

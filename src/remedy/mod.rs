@@ -12,18 +12,39 @@
 //! [`Measured`]: crate::uncertainty::Measured
 //! [`Exact`]: crate::quantity::Exact
 
+mod bill;
 mod bores;
 mod bound;
 mod clean_up;
 mod crank;
+mod enough;
+mod facts;
+mod gates;
+mod job;
+mod judged;
 mod pairing;
+mod plan;
+mod planner;
+mod price;
 mod prove;
+mod search;
 mod shells;
+mod way;
+mod works;
 
 pub use bores::{Boring, Cylinder, Stock, hone, new_pistons, oversizes, stuck, use_again};
 pub use bound::{HALVES_APART, LIGHT_HONE, NEIGHBOURS_APART};
 pub use clean_up::{Bracket, Candidate, CleansUp, Sizes, WornBore, WornJournal};
 pub use crank::{Grinding, Journal, keep, polish, target, undersizes};
+pub use facts::{Ask, Question};
+pub use gates::{Checks, Gate, Judged, Word, judge, soundness};
+pub use job::{Bearings, Harm, Job, Looks, Part, Place, Row, Surface};
 pub use pairing::{Mate, Paired, pair};
+pub use plan::{Basis, Effect, Next, Plan, Subject, plan};
+pub use price::{Item, Price, PriceRefused, Prices};
 pub use prove::{Acceptance, Proof, Prover, Reason, Trouble};
 pub use shells::{Choice, Line, Mixing, Position, Shell, best, clearance, full_set};
+pub use way::{Predicted, RowWay, TopWay, Way};
+pub use works::{
+    BoreWork, CONSEQUENCES, Done, HousingWork, JournalWork, PistonWork, Recheck, ShellWork, Work,
+};
