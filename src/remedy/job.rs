@@ -2,7 +2,7 @@
 
 use litemap::LiteMap;
 
-use super::{Cylinder, Journal, Mixing, Prices, Shell, Stock, Work};
+use super::{Boring, Cylinder, Grinding, Journal, Mixing, Prices, Shell, Stock, Work};
 use crate::quantity::Exact;
 use crate::uncertainty::Measured;
 use crate::verdict::{Band, Decision};
@@ -117,7 +117,7 @@ pub struct Bearings {
     /// The greatest undersize that the hard layer allows, where known.
     pub greatest: Option<Exact>,
     /// Whether the grinder may centre on the worn journal, see
-    /// [`Grinding::recentred`](super::Grinding::recentred).
+    /// [`Grinding::recentred`].
     pub recentred: bool,
     /// The shells there are for journals as they are, in any order.
     pub shells: Vec<Shell>,
@@ -215,5 +215,31 @@ impl Job {
     #[must_use]
     pub fn looks(&self, part: Part) -> Looks {
         self.looks.get(&part).copied().unwrap_or_default()
+    }
+
+    /// What there is to bore to.
+    #[must_use]
+    pub fn boring(&self) -> Boring<'_> {
+        Boring {
+            standard: self.standard,
+            stock: &self.stock,
+            honing: self.honing,
+            clearance: self.target,
+            greatest: self.greatest,
+        }
+    }
+}
+
+impl Bearings {
+    /// What there is to grind to.
+    #[must_use]
+    pub fn grinding(&self) -> Grinding<'_> {
+        Grinding {
+            standard: self.standard,
+            as_made: self.as_made,
+            undersizes: &self.undersizes,
+            recentred: self.recentred,
+            greatest: self.greatest,
+        }
     }
 }

@@ -13,6 +13,7 @@
 //! [`Exact`]: crate::quantity::Exact
 
 mod bill;
+mod book;
 mod bores;
 mod bound;
 mod clean_up;
