@@ -51,13 +51,16 @@ impl Grinding<'_> {
 #[must_use]
 pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) -> Sizes {
     let needs = journals.iter().enumerate().map(|(part, journal)| {
-        let bracket = journal.worn.bracket(grinding.as_made);
+        let mut bracket = journal.worn.bracket(grinding.as_made);
+        if grinding.recentred {
+            bracket.one_sided = bracket.even.clone();
+        }
         Need::new(part, -1, &bracket, true, journals.len(), prover)
     });
     let offers = grinding.undersizes.iter();
     let offers = offers.map(|&under| (under, grinding.standard - under, grinding.against(under)));
     let offers = offers.collect::<Vec<_>>();
-    sizes(-1, grinding.recentred, needs, &offers)
+    sizes(-1, needs, &offers)
 }
 
 /// Whether the journals may be used as they are: form proved, no score.
