@@ -1,6 +1,5 @@
 //! How the facts of a plan are decided.
 
-use super::clean_up::Need;
 use super::facts::{
     Ask, CylinderFacts, Facts, JournalFacts, Pair, PlaceFacts, Question, RowFacts, walls,
 };
@@ -161,14 +160,12 @@ impl Book<'_> {
         let several = job.cylinders.len();
         let score = cylinder.worn.score.as_ref();
         let boring = job.boring();
-        let bracket = cylinder.worn.bracket(job.standard);
-        let is_known = cylinder.worn.reference.is_some();
-        let need = Need::new(index, 1, &bracket, is_known, several, self.prover);
+        let need = boring.need(index, &cylinder.worn, several, self.prover);
         let cleans = |stock: &Stock| {
             if stock.over <= Exact::ZERO {
                 return Decision::Out;
             }
-            let proof = need.proof(boring.bored(stock), false);
+            let proof = need.proof(boring.bored(stock));
             self.cleans(part, score.is_some(), boring.against(stock).and(proof))
         };
         let cleans = job.stock.iter().map(cleans).collect();
@@ -207,14 +204,13 @@ impl Book<'_> {
         let several = bearings.journals.len();
         let score = journal.worn.score.as_ref();
         let grinding = bearings.grinding();
-        let bracket = journal.worn.bracket(bearings.as_made);
-        let need = Need::new(index, -1, &bracket, true, several, self.prover);
+        let need = grinding.need(index, &journal.worn, several, self.prover);
         let cleans = |under: &Exact| {
             if *under <= Exact::ZERO {
                 return Decision::Out;
             }
             let against = grinding.against(*under);
-            let proof = need.proof(-(bearings.standard - *under), bearings.recentred);
+            let proof = need.proof(-(bearings.standard - *under));
             self.cleans(part, score.is_some(), against.and(proof))
         };
         JournalFacts {

@@ -81,7 +81,13 @@ impl Boring<'_> {
         }
     }
 
-    fn need(&self, part: usize, worn: &WornBore, several: usize, prover: &Prover) -> Need {
+    pub(super) fn need(
+        &self,
+        part: usize,
+        worn: &WornBore,
+        several: usize,
+        prover: &Prover,
+    ) -> Need {
         let bracket = worn.bracket(self.standard);
         Need::new(part, 1, &bracket, worn.reference.is_some(), several, prover)
     }
