@@ -64,7 +64,8 @@ impl Boring<'_> {
         self.finish(stock) - self.honing
     }
 
-    fn against(&self, stock: &Stock) -> Proof {
+    /// What speaks against an oversize, whatever the bores.
+    pub(super) fn against(&self, stock: &Stock) -> Proof {
         let too_much = self.greatest.is_some_and(|most| most < stock.over);
         let (decision, reason) = if too_much {
             (Decision::Out, Reason::TooMuch)
@@ -80,7 +81,13 @@ impl Boring<'_> {
         }
     }
 
-    fn need(&self, part: usize, worn: &WornBore, several: usize, prover: &Prover) -> Need {
+    pub(super) fn need(
+        &self,
+        part: usize,
+        worn: &WornBore,
+        several: usize,
+        prover: &Prover,
+    ) -> Need {
         let bracket = worn.bracket(self.standard);
         Need::new(part, 1, &bracket, worn.reference.is_some(), several, prover)
     }

@@ -33,26 +33,42 @@ pub struct Grinding<'a> {
     pub greatest: Option<Exact>,
 }
 
+impl Grinding<'_> {
+    /// What speaks against an undersize, whatever the journals.
+    pub(super) fn against(&self, under: Exact) -> Proof {
+        if self.greatest.is_some_and(|most| most < under) {
+            return Proof {
+                decision: Decision::Out,
+                reason: Reason::TooMuch,
+                rests_on: None,
+            };
+        }
+        Proof::PROVED
+    }
+
+    pub(super) fn need(
+        &self,
+        part: usize,
+        worn: &WornJournal,
+        several: usize,
+        prover: &Prover,
+    ) -> Need {
+        let mut bracket = worn.bracket(self.as_made);
+        if self.recentred {
+            bracket.one_sided = bracket.even.clone();
+        }
+        Need::new(part, -1, &bracket, true, several, prover)
+    }
+}
+
 /// Which undersizes clean up every journal of the kind. All get the same.
 #[must_use]
 pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) -> Sizes {
-    let needs = journals.iter().enumerate().map(|(part, journal)| {
-        let mut bracket = journal.worn.bracket(grinding.as_made);
-        if grinding.recentred {
-            bracket.one_sided = bracket.even.clone();
-        }
-        Need::new(part, -1, &bracket, true, journals.len(), prover)
-    });
-    let offers = grinding.undersizes.iter().map(|&under| {
-        let too_much = grinding.greatest.is_some_and(|most| most < under);
-        let against = Proof {
-            decision: Decision::Out,
-            reason: Reason::TooMuch,
-            rests_on: None,
-        };
-        let against = if too_much { against } else { Proof::PROVED };
-        (under, grinding.standard - under, against)
-    });
+    let needs = journals.iter().enumerate();
+    let needs =
+        needs.map(|(part, journal)| grinding.need(part, &journal.worn, journals.len(), prover));
+    let offers = grinding.undersizes.iter();
+    let offers = offers.map(|&under| (under, grinding.standard - under, grinding.against(under)));
     let offers = offers.collect::<Vec<_>>();
     sizes(-1, needs, &offers)
 }

@@ -71,7 +71,7 @@ pub struct Number {
 
 /// Where a cause is at work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Place {
+pub enum Region {
     /// In the engine, or at a place not known.
     Engine,
     /// At a main bearing.
@@ -110,7 +110,7 @@ pub struct Found {
     /// Which.
     pub cause: Cause,
     /// Where.
-    pub place: Place,
+    pub place: Region,
     /// How far it is made out.
     pub standing: Standing,
     /// What supports it, at least one clue.
@@ -126,16 +126,16 @@ impl Spot {
     /// journals count by cylinder: of a throw with two rods, each look at its
     /// journal is given once for each of its cylinders.
     #[must_use]
-    pub const fn place(self) -> Place {
+    pub const fn place(self) -> Region {
         match self.subject {
-            Subject::Engine | Subject::Oil | Subject::Block | Subject::Head => Place::Engine,
-            Subject::MainShell | Subject::MainJournal => Place::Main(self.position),
-            _ => Place::Cylinder(self.position),
+            Subject::Engine | Subject::Oil | Subject::Block | Subject::Head => Region::Engine,
+            Subject::MainShell | Subject::MainJournal => Region::Main(self.position),
+            _ => Region::Cylinder(self.position),
         }
     }
 }
 
-impl Place {
+impl Region {
     /// Whether a cause of this scope can be made out here. What is known of
     /// the whole engine bears on every place.
     const fn is_of(self, scope: Scope) -> bool {
@@ -203,7 +203,7 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
         let place = hit.spot.place();
         let proves = hit.rule.says == Says::Decides && hit.known == Known::Proved;
         if scope != Scope::Engine
-            && place != Place::Engine
+            && place != Region::Engine
             && (points(hit) || proves)
             && !places.contains(&place)
         {
@@ -212,19 +212,19 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
     }
     let told = found.len();
     for place in places {
-        let here = |spot: Spot| [Place::Engine, place].contains(&spot.place());
+        let here = |spot: Spot| [Region::Engine, place].contains(&spot.place());
         found.extend(weigh(cause, place, &hits, here));
     }
     // What points to it somewhere is not answered where a number says no.
     let open = |found: &Found| found.standing != Standing::Reopened;
-    let somewhere = |hit: &Hit| points(hit) && hit.spot.place() == Place::Engine;
+    let somewhere = |hit: &Hit| points(hit) && hit.spot.place() == Region::Engine;
     if hits.iter().any(somewhere) && !found.iter().skip(told).any(open) {
-        let whole = weigh(cause, Place::Engine, &hits, |_| true);
+        let whole = weigh(cause, Region::Engine, &hits, |_| true);
         found.extend(whole.filter(|whole| found.len() == told || open(whole)));
     }
 }
 
-fn weigh(cause: Cause, place: Place, hits: &[Hit], here: impl Fn(Spot) -> bool) -> Option<Found> {
+fn weigh(cause: Cause, place: Region, hits: &[Hit], here: impl Fn(Spot) -> bool) -> Option<Found> {
     let (mut supports, mut contradicts) = (Vec::new(), Vec::new());
     let (mut pointed, mut proved, mut refuted) = (false, false, false);
     let mut known = Vec::new();
