@@ -66,7 +66,7 @@ fn sizes(
 }
 
 /// The station value that no other precedes.
-fn extreme(
+pub(super) fn extreme(
     view: &View<'_>,
     stations: &[(Station, Weights)],
     precedes: fn(Exact, Exact) -> bool,

@@ -7,6 +7,7 @@ mod doubt;
 mod feature;
 mod finding;
 mod guide;
+mod job;
 mod limits;
 mod ovals;
 mod settle;
@@ -17,6 +18,7 @@ mod view;
 pub use doubt::{Cause, Doubts};
 pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
+pub use job::{Advice, BAR_OFFSET, HONING_ALLOWANCE, advise, choice, stocked, word};
 pub use settle::Settle;
 pub use sure::{RULE, Sure};
 

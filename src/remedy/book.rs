@@ -5,8 +5,8 @@ use super::facts::{
 };
 use super::gates::soundness;
 use super::{
-    Bearings, Choice, Cylinder, Harm, Job, Journal, Line, Looks, Mixing, Part, Place, Position,
-    Proof, Prover, Reason, Row, Shell, Stock, Finish, best,
+    Bearings, Choice, Cylinder, Finish, Harm, Job, Journal, Line, Looks, Mixing, Part, Place,
+    Position, Proof, Prover, Reason, Row, Shell, Stock, best,
 };
 use crate::quantity::Exact;
 use crate::uncertainty::Measured;

@@ -5,9 +5,9 @@ use super::judged::judged;
 use super::search::{Cost, Found, Groups, View};
 use super::way::told;
 use super::{
-    Basis, Bearings, BoreWork, Effect, HousingWork, Item, JournalWork, Mixing, Next, Part,
-    PistonWork, Plan, Prover, Question, Row, ShellWork, Sizes, About, Trouble, Way, Word, Work,
-    oversizes, undersizes,
+    About, Basis, Bearings, BoreWork, Effect, HousingWork, Item, JournalWork, Mixing, Next, Part,
+    PistonWork, Plan, Prover, Question, Row, ShellWork, Sizes, Trouble, Way, Word, Work, oversizes,
+    undersizes,
 };
 use crate::verdict::Decision;
 

@@ -75,6 +75,39 @@ impl Item {
         Self::Block,
     ];
 
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Wash => "wash",
+            Self::CrackTest => "crack_test",
+            Self::BoreSetUp => "bore_set_up",
+            Self::GrindSetUp => "grind_set_up",
+            Self::Rings => "rings",
+            Self::Deglaze => "deglaze",
+            Self::Polish => "polish",
+            Self::Hone => "hone",
+            Self::MainShells => "main_shells",
+            Self::RodShells => "rod_shells",
+            Self::Piston => "piston",
+            Self::ResizeRod => "resize_rod",
+            Self::AlignHone => "align_hone",
+            Self::Bore => "bore",
+            Self::GrindMains => "grind_mains",
+            Self::GrindRodJournals => "grind_rod_journals",
+            Self::Rod => "rod",
+            Self::Sleeve => "sleeve",
+            Self::Crank => "crank",
+            Self::Block => "block",
+        }
+    }
+
+    /// The item of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|item| item.key() == key)
+    }
+
     /// How heavy one is, where no prices are given: our own order of
     /// interventions, from what the hand does over what can be bought again
     /// to what is gone for good. What only goes along with other work weighs
@@ -110,6 +143,8 @@ pub enum PriceRefused {
     Negative,
     /// Above [`Price::MAX`].
     TooMuch,
+    /// Not written as an amount.
+    NoAmount,
 }
 
 impl fmt::Display for PriceRefused {
@@ -118,6 +153,7 @@ impl fmt::Display for PriceRefused {
             Self::Negative => {
                 "A price cannot be less than nothing; leave it blank if it is not known."
             }
+            Self::NoAmount => "Type an amount with at most two decimals, without a sign of money.",
             Self::TooMuch => "This is more than any of it costs; look at the decimal point.",
         })
     }
@@ -149,10 +185,43 @@ impl Price {
         }
     }
 
+    /// Reads an amount with at most two decimals, after a point or a comma.
+    ///
+    /// # Errors
+    /// [`PriceRefused`] says what is wrong with it.
+    ///
+    /// ```
+    /// use fenderbench::remedy::{Price, PriceRefused};
+    /// assert_eq!(Price::parse("45,5").map(|p| p.to_string()), Ok("45.50".to_owned()));
+    /// assert_eq!(Price::parse("-3"), Err(PriceRefused::Negative));
+    /// ```
+    pub fn parse(text: &str) -> Result<Self, PriceRefused> {
+        let text = text.trim();
+        let (minus, amount) = match text.strip_prefix(['-', '\u{2212}']) {
+            Some(amount) => (true, amount),
+            None => (false, text),
+        };
+        let (whole, decimals) = amount.split_once(['.', ',']).unwrap_or((amount, ""));
+        let digits = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
+        if whole.is_empty() || 2 < decimals.len() || !digits(whole) || !digits(decimals) {
+            return Err(PriceRefused::NoAmount);
+        }
+        let coins = format!("{whole}{decimals:0<2}").parse::<i64>();
+        let coins = coins.map_err(|_| PriceRefused::TooMuch)?;
+        Self::new(if minus { -coins } else { coins })
+    }
+
     /// In the smallest coin.
     #[must_use]
     pub const fn coins(self) -> u64 {
         self.0
+    }
+}
+
+impl fmt::Display for Price {
+    /// As files have it, with two decimals.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}.{:02}", self.0 / 100, self.0 % 100)
     }
 }
 

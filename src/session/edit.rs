@@ -332,7 +332,9 @@ impl Field {
             Self::Cylinders(n) => within("cylinders", *n, CYLINDERS_MAX),
             Self::Mains(n) => within("main journals", *n, MAINS_MAX),
             Self::RodsPerThrow(n) => within("rods on a throw", *n, 2),
-            Self::Name(text) | Self::LimitSource(_, text) if NOTE_MAX < text.chars().count() => {
+            Self::Name(text) | Self::LimitSource(_, text) | Self::Pin(_, Some(text))
+                if NOTE_MAX < text.chars().count() =>
+            {
                 Err(Refused::TooLong)
             }
             Self::Climate(Climate::Degrees(thousandths))

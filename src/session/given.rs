@@ -26,6 +26,71 @@ pub enum Space {
     PistonTop,
 }
 
+/// About what a choice can be fixed. The choice itself is a word, and after a
+/// space the step it is made in: `keep`, `oversize 0.50 mm`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Pin {
+    /// What is done to the bores.
+    Bores,
+    /// Which pistons.
+    Pistons,
+    /// What is done to the main journals.
+    MainJournals,
+    /// What is done to the rod journals.
+    RodJournals,
+    /// What is done to the main housings.
+    MainHousings,
+    /// What is done to the rods.
+    RodHousings,
+    /// Which main shells.
+    MainShells,
+    /// Which rod shells.
+    RodShells,
+    /// How far sizes of shells may be mixed: `set`, `places` or `halves`.
+    Mixing,
+    /// The main that takes the thrust, by its number.
+    ThrustMain,
+}
+
+impl Pin {
+    /// All of them.
+    pub const ALL: [Self; 10] = [
+        Self::Bores,
+        Self::Pistons,
+        Self::MainJournals,
+        Self::RodJournals,
+        Self::MainHousings,
+        Self::RodHousings,
+        Self::MainShells,
+        Self::RodShells,
+        Self::Mixing,
+        Self::ThrustMain,
+    ];
+
+    /// The word in files.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Bores => "bores",
+            Self::Pistons => "pistons",
+            Self::MainJournals => "main_journals",
+            Self::RodJournals => "rod_journals",
+            Self::MainHousings => "main_housings",
+            Self::RodHousings => "rod_housings",
+            Self::MainShells => "main_shells",
+            Self::RodShells => "rod_shells",
+            Self::Mixing => "mixing",
+            Self::ThrustMain => "thrust_main",
+        }
+    }
+
+    /// The one of this word.
+    #[must_use]
+    pub fn from_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|pin| pin.key() == key)
+    }
+}
+
 /// A volume in cubic millimetres: thousandths of a cubic centimetre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Volume(i32);

@@ -1,11 +1,11 @@
 //! Which features an engine has, and what is said of it as a whole.
 
 use super::{
-    Arrangement, Counting, Dimension, Feature, Field, FieldKey, FirstEnd, Kind, RouteChoice,
+    Arrangement, Counting, Dimension, Feature, Field, FieldKey, FirstEnd, Kind, Pin, RouteChoice,
     Session, Space, Use, Volume,
 };
 use crate::quantity::{Entered, EnteredDeviation, Size};
-use crate::remedy::Sight;
+use crate::remedy::{Item, Prices, Sight};
 use crate::uncertainty::{Climate, Material};
 
 impl Session {
@@ -214,6 +214,27 @@ impl Session {
     pub fn high_spot(&self, main: u8) -> Option<u8> {
         match self.field(FieldKey::HighSpot(main)) {
             Field::HighSpot(_, hour) => hour,
+            _ => None,
+        }
+    }
+
+    /// The person's own prices.
+    #[must_use]
+    pub fn prices(&self) -> Prices {
+        let mut prices = Prices::new();
+        for item in Item::ALL {
+            if let Field::Price(_, Some(price)) = self.field(FieldKey::Price(item)) {
+                prices.insert(item, price);
+            }
+        }
+        prices
+    }
+
+    /// A choice the person has fixed, as its word.
+    #[must_use]
+    pub fn pin(&self, pin: Pin) -> Option<String> {
+        match self.field(FieldKey::Pin(pin)) {
+            Field::Pin(_, choice) => choice,
             _ => None,
         }
     }

@@ -1,8 +1,8 @@
 //! Set-up: one register for each field, the latest stamp wins.
 
-use super::{Dimension, Kind, LimitKey, Space, Stamp, Volume};
+use super::{Dimension, Kind, LimitKey, Pin, Space, Stamp, Volume};
 use crate::quantity::{Entered, EnteredDeviation, Unit};
-use crate::remedy::{Look, Spot};
+use crate::remedy::{Item, Look, Price, Spot};
 use crate::uncertainty::{Climate, Material};
 
 /// How the cylinders stand.
@@ -112,6 +112,11 @@ pub enum Field {
     /// What was looked for at a spot and seen or not seen; `None` where the
     /// answer was taken back.
     Look(Spot, Look, Option<bool>),
+    /// What the person pays for one of these; `None` where that is not known.
+    Price(Item, Option<Price>),
+    /// A choice the person has fixed, in the words of [`Pin`]; `None` where
+    /// it is left to the plan.
+    Pin(Pin, Option<String>),
     /// A limit of the manual, in its own unit; `None` where it is silent.
     Limit(LimitKey, Option<Entered>),
     /// Where the limits of a kind come from.
@@ -165,6 +170,10 @@ pub enum FieldKey {
     Stock(Kind),
     /// See [`Field::Look`].
     Look(Spot, Look),
+    /// See [`Field::Price`].
+    Price(Item),
+    /// See [`Field::Pin`].
+    Pin(Pin),
     /// See [`Field::Limit`].
     Limit(LimitKey),
     /// See [`Field::LimitSource`].
@@ -198,6 +207,8 @@ impl Field {
             Self::DeckClearance(_) => FieldKey::DeckClearance,
             Self::Stock(kind, _) => FieldKey::Stock(*kind),
             Self::Look(spot, look, _) => FieldKey::Look(*spot, *look),
+            Self::Price(item, _) => FieldKey::Price(*item),
+            Self::Pin(pin, _) => FieldKey::Pin(*pin),
             Self::Limit(key, _) => FieldKey::Limit(*key),
             Self::LimitSource(kind, _) => FieldKey::LimitSource(*kind),
         }
@@ -231,6 +242,8 @@ impl FieldKey {
             Self::DeckClearance => Field::DeckClearance(None),
             Self::Stock(kind) => Field::Stock(kind, None),
             Self::Look(spot, look) => Field::Look(spot, look, None),
+            Self::Price(item) => Field::Price(item, None),
+            Self::Pin(pin) => Field::Pin(pin, None),
             Self::Limit(key) => Field::Limit(key, None),
             Self::LimitSource(kind) => Field::LimitSource(kind, String::new()),
         }

@@ -171,6 +171,23 @@ impl Verdict {
 }
 
 impl Limits {
+    /// Within which a part may run again: as far as wear may go, or where
+    /// nobody says that, as made.
+    #[must_use]
+    pub const fn service_or_new(&self) -> Band {
+        if self.service.is_open() {
+            self.new
+        } else {
+            self.service
+        }
+    }
+
+    /// Whether there are none.
+    #[must_use]
+    pub const fn is_open(&self) -> bool {
+        self.new.is_open() && self.service.is_open()
+    }
+
     /// The verdict on a value with its guard band.
     #[must_use]
     pub fn verdict(&self, value: Exact, guard: Exact, critical: bool) -> Verdict {

@@ -1,8 +1,8 @@
 //! Set-up besides limits by chance.
 
 use fenderbench::quantity::Entered;
-use fenderbench::remedy::{Spot, Subject};
-use fenderbench::session::{Dimension, Field, Kind, Space, Volume};
+use fenderbench::remedy::{Item, Price, Spot, Subject};
+use fenderbench::session::{Dimension, Field, Kind, Pin, Space, Volume};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -25,7 +25,11 @@ pub fn given() -> impl Strategy<Value = Field> {
         1_u8..20,
         any::<Option<bool>>(),
     );
+    let price = (-5_i64..500_000).prop_map(|coins| Price::new(coins).ok());
+    let choice = prop::option::of(".{0,20}");
     prop_oneof![
+        (select(&Item::ALL[..]), price).prop_map(|(item, price)| Field::Price(item, price)),
+        (select(&Pin::ALL[..]), choice).prop_map(|(pin, choice)| Field::Pin(pin, choice)),
         look.prop_map(|((subject, look), position, seen)| {
             Field::Look(Spot { subject, position }, look, seen)
         }),

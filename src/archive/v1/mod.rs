@@ -11,11 +11,10 @@ mod set_up;
 mod value;
 pub(super) mod write;
 
-/// Sections whose records this version keeps without reading them.
-const KEPT_SECTIONS: [&str; 2] = ["prices", "choices"];
-
-/// The section of what was looked for.
+/// The sections of what was looked for, of prices and of fixed choices.
 const LOOKS: &str = "visual_checks";
+const PRICES: &str = "prices";
+const CHOICES: &str = "choices";
 
 /// The word for a source note in the limits section, after the kind.
 const SOURCE: &str = "source";

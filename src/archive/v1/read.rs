@@ -1,8 +1,8 @@
 //! Text of version 1 → session.
 
-use super::set_up::{length_or_null, look, set_up};
+use super::set_up::{choice, length_or_null, look, price, set_up};
 use super::value::{id, indication, indication_if_any, length, note, parsed, stamp, unit};
-use super::{AGAIN, KEPT_SECTIONS, LOOKS, SHOWS, SOURCE, VALUE};
+use super::{AGAIN, CHOICES, LOOKS, PRICES, SHOWS, SOURCE, VALUE};
 use crate::archive::object::{Object, check_extra};
 use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
@@ -39,9 +39,8 @@ fn body_of(mut body: Object<'_>) -> Result<Session, ImportError> {
     read_section(&mut session, body.section("settings")?, setting)?;
     read_section(&mut session, body.section("readings")?, reading)?;
     read_section(&mut session, body.section(LOOKS)?, look)?;
-    for name in KEPT_SECTIONS {
-        read_section(&mut session, body.section(name)?, |_, _, _| Ok(false))?;
-    }
+    read_section(&mut session, body.section(PRICES)?, price)?;
+    read_section(&mut session, body.section(CHOICES)?, choice)?;
     if READINGS_MAX < session.readings.len() {
         let why = format!("more than {READINGS_MAX} readings.");
         return Err(ImportError::damaged("readings", why));
@@ -234,8 +233,8 @@ fn register<T>(value: T, mut record: Object<'_>) -> Result<Register<T>, ImportEr
 mod tests {
     use super::*;
     use crate::archive::v1::write;
-    use crate::remedy::{Spot, Subject};
-    use crate::session::{Dimension, FieldKey, Replica, Space};
+    use crate::remedy::{Item, Spot, Subject};
+    use crate::session::{Dimension, FieldKey, Pin, Replica, Space};
 
     #[test]
     fn every_field_key_reads_back_as_itself() {
@@ -277,6 +276,8 @@ mod tests {
             subject.looks().map(move |look| FieldKey::Look(spot, look))
         });
         let given = given.chain(looks);
+        let given = given.chain(Item::ALL.map(FieldKey::Price));
+        let given = given.chain(Pin::ALL.map(FieldKey::Pin));
         let of_kinds = Kind::ALL.into_iter().flat_map(|kind| {
             [
                 FieldKey::Nominal(kind),

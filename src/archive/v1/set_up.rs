@@ -9,10 +9,10 @@ use super::{
 use crate::archive::ImportError;
 use crate::archive::object::Object;
 use crate::quantity::{Entered, EnteredDeviation};
-use crate::remedy::{Look, Spot, Subject};
+use crate::remedy::{Item, Look, Price, Spot, Subject};
 use crate::session::{
-    Arrangement, Counting, Dimension, Field, FirstEnd, Kind, RouteChoice, Session, Space, Stamp,
-    Use, Volume,
+    Arrangement, Counting, Dimension, Field, FirstEnd, Kind, Pin, RouteChoice, Session, Space,
+    Stamp, Use, Volume,
 };
 use crate::uncertainty::{Climate, Material};
 
@@ -110,6 +110,44 @@ pub(super) fn look(
             });
             Some(Field::Look(spot, look, seen.transpose()?))
         }
+    };
+    put_field(session, field, record)
+}
+
+/// What one of these costs.
+pub(super) fn price(
+    session: &mut Session,
+    key: &str,
+    mut record: Object<'_>,
+) -> Result<bool, ImportError> {
+    let field = match Item::from_key(key) {
+        None => None,
+        Some(item) => {
+            let text = record.text_or_null("value")?;
+            let price = text.map(|text| {
+                let price =
+                    Price::parse(&text).map_err(|why| record.wrong("value", &why.to_string()))?;
+                if price.to_string() == text {
+                    Ok(price)
+                } else {
+                    Err(record.wrong("value", "is not an amount with two decimals"))
+                }
+            });
+            Some(Field::Price(item, price.transpose()?))
+        }
+    };
+    put_field(session, field, record)
+}
+
+/// A choice that the person has fixed.
+pub(super) fn choice(
+    session: &mut Session,
+    key: &str,
+    mut record: Object<'_>,
+) -> Result<bool, ImportError> {
+    let field = match Pin::from_key(key) {
+        None => None,
+        Some(pin) => Some(Field::Pin(pin, record.text_or_null("value")?)),
     };
     put_field(session, field, record)
 }

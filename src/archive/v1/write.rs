@@ -1,8 +1,8 @@
 //! Session → text of version 1.
 
 use super::{
-    AGAIN, GAUGE, HIGH_SPOT, IndicationKeys, KEPT_SECTIONS, LENGTH, LOOKS, MATERIAL, MEASURE,
-    NOMINAL, NOT_SEEN, SEEN, SHOWS, SOURCE, STOCK, STUDY, VALUE, VOLUME, look_key,
+    AGAIN, CHOICES, GAUGE, HIGH_SPOT, IndicationKeys, LENGTH, LOOKS, MATERIAL, MEASURE, NOMINAL,
+    NOT_SEEN, PRICES, SEEN, SHOWS, SOURCE, STOCK, STUDY, VALUE, VOLUME, look_key,
 };
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
@@ -72,7 +72,6 @@ fn body(session: &Session) -> String {
     let mut sections = fields;
     sections.extend(facts);
     sections.extend(rest);
-    sections.extend(KEPT_SECTIONS.map(|name| (name, Records::new())));
     let mut fields: Records = vec![("id".to_owned(), quoted(session.id.as_str()))];
     for (name, mut records) in sections {
         // What this version set itself displaces what it did not know there.
@@ -104,7 +103,7 @@ fn lines_or_empty(records: &[(String, String)]) -> String {
 }
 
 /// The sections that hold fields; the first two stand before the facts.
-const FIELD_SECTIONS: [&str; 3] = [SET_UP, LIMITS, LOOKS];
+const FIELD_SECTIONS: [&str; 5] = [SET_UP, LIMITS, LOOKS, PRICES, CHOICES];
 const SET_UP: &str = "set_up";
 const LIMITS: &str = "limits";
 
@@ -177,6 +176,16 @@ fn field(field: &Field) -> (&'static str, String, Fields) {
             let word = |seen: &bool| quoted(if *seen { SEEN } else { NOT_SEEN });
             let seen = seen.as_ref().map_or_else(|| NULL.to_owned(), word);
             return (LOOKS, look_key(*spot, *look), value(seen));
+        }
+        Field::Price(item, price) => {
+            let price = price.map(|price| quoted(&price.to_string()));
+            let price = price.unwrap_or_else(|| NULL.to_owned());
+            return (PRICES, item.key().to_owned(), value(price));
+        }
+        Field::Pin(pin, choice) => {
+            let choice = choice.as_ref().map(|choice| quoted(choice));
+            let choice = choice.unwrap_or_else(|| NULL.to_owned());
+            return (CHOICES, pin.key().to_owned(), value(choice));
         }
         Field::Limit(key, limit) => {
             return (LIMITS, key.to_string(), length_or_null(limit.as_ref()));
