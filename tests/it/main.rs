@@ -18,6 +18,8 @@ mod generators;
 mod golden;
 mod make;
 mod newer;
+mod plan_make;
+mod plan_naive;
 mod published;
 mod remedy_make;
 mod repository;
@@ -45,6 +47,8 @@ mod uncertainty_samples;
 mod uncertainty_student;
 mod uncertainty_temperature;
 
+mod plan_brute;
+mod plan_laws;
 mod remedy_bores;
 mod remedy_pairing;
 mod remedy_shells;
