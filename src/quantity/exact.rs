@@ -35,6 +35,13 @@ impl Exact {
     #[inline(never)] // 128-bit arithmetic is long; once in the app is enough.
     pub fn new(numerator: i128, denominator: i128) -> Self {
         let denominator = if denominator == 0 { 1 } else { denominator };
+        if denominator == 1 {
+            // Most lengths are whole, and dividing is long, too.
+            return Self {
+                numerator,
+                denominator,
+            };
+        }
         let divisor = gcd(numerator, denominator) * denominator.signum();
         Self {
             numerator: numerator / divisor,

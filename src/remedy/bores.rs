@@ -2,7 +2,7 @@
 //! as they are, the smallest oversize, sleeves.
 
 use super::clean_up::{Need, sizes};
-use super::{Proof, Prover, Reason, Sizes, WornBore};
+use super::{Proof, Prover, Reason, Sizes, Trouble, WornBore};
 use crate::quantity::Exact;
 use crate::uncertainty::Measured;
 use crate::verdict::{Band, Decision};
@@ -116,7 +116,11 @@ pub fn oversizes(
         .map(|(part, cylinder)| boring.need(part, &cylinder.worn, several, prover));
     let offers = boring.stock.iter();
     let offers = offers.map(|stock| (stock.over, boring.bored(stock), boring.against(stock)));
-    sizes(1, needs, &offers.collect::<Vec<_>>())
+    let mut sizes = sizes(1, needs, &offers.collect::<Vec<_>>());
+    if boring.stock.iter().any(|stock| stock.piston.is_none()) {
+        sizes.trouble = sizes.trouble.or(Some(Trouble::NoPistons));
+    }
+    sizes
 }
 
 /// The cylinders that no stocked oversize surely cleans up: those a sleeve

@@ -238,10 +238,11 @@ pub(super) fn sizes(way: i64, parts: impl Iterator<Item = Need>, offers: &[Offer
     let plan = candidates
         .iter()
         .position(|size| size.proof.decision == Decision::In);
-    let before = candidates.iter().take(plan.unwrap_or(candidates.len()));
-    let sweep = before
-        .map(|size| size.proof.decision)
-        .position(|decision| decision == Decision::Open);
+    // The same oversize may be offered twice, with pistons of two sizes.
+    let largest = plan.and_then(|plan| Some(candidates.get(plan)?.step));
+    let sweep = candidates.iter().position(|size| {
+        size.proof.decision == Decision::Open && largest.is_none_or(|largest| size.step < largest)
+    });
     let trouble = if needs.is_empty() {
         Some(Trouble::NoParts)
     } else if candidates.is_empty() {

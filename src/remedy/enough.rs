@@ -183,9 +183,14 @@ impl View<'_> {
         in_line && is_apart != Decision::Out
     }
 
-    pub(super) fn bottom_holds(&self, row: Row, bottom: &Bottom) -> bool {
+    /// Whether this is enough, with these housings and no others.
+    pub(super) fn bottom_holds(&self, row: Row, bottom: &Bottom, housings: &[HousingWork]) -> bool {
+        let places = self.facts.row(row).places.iter().zip(housings);
+        let mut places = places.enumerate();
         self.journals_are_done(row, bottom.journals)
             && self.row_as_a_whole(row, bottom)
-            && self.housings(row, bottom).is_some()
+            && places.all(|(index, (facts, work))| {
+                self.place_is_done(row, index, facts, bottom.shells, *work)
+            })
     }
 }

@@ -52,25 +52,23 @@ pub fn pair(bores: &[Mate], pistons: &[Mate], stay: &[usize], prover: &Prover) -
         all
     };
     let (free, movable) = (sorted(bores), sorted(pistons));
-    let of = |all: &[(u32, Exact, usize)], group| -> Vec<usize> {
+    let count = |all: &[(u32, Exact, usize)], group| {
         let all = all.iter().filter(|(of, ..)| *of == group);
-        all.map(|(.., part)| *part).collect()
+        all.count()
     };
-    let groups = bores.iter().chain(pistons).map(|mate| mate.group);
-    let is_even = |group| of(&free, group).len() == of(&movable, group).len();
-    let trouble = (!groups.clone().all(is_even)).then_some(Trouble::Uneven);
+    let is_even =
+        |(group, ..): &&(u32, Exact, usize)| count(&free, *group) == count(&movable, *group);
+    let is_whole = free.iter().chain(&movable).all(|one| is_even(&one));
 
-    let paired = bores.iter().enumerate().map(|(bore, mate)| {
-        if stays(&bore) {
-            return Some(bore);
+    let home = (0..bores.len()).map(|bore| stays(&bore).then_some(bore));
+    let mut paired: Vec<_> = home.collect();
+    // Both lists are in the order of groups, then of sizes.
+    let into = movable.iter().filter(is_even);
+    for ((.., bore), (.., piston)) in free.iter().filter(is_even).zip(into) {
+        if let Some(paired) = paired.get_mut(*bore) {
+            *paired = Some(*piston);
         }
-        let at = of(&free, mate.group)
-            .into_iter()
-            .position(|part| part == bore)?;
-        let pistons = of(&movable, mate.group);
-        is_even(mate.group).then(|| pistons.get(at).copied())?
-    });
-    let paired: Vec<_> = paired.collect();
+    }
     let clearance =
         |(bore, piston): (&Mate, Option<usize>)| Some(&bore.size - &pistons.get(piston?)?.size);
     let clearances: Vec<_> = bores
@@ -91,8 +89,13 @@ pub fn pair(bores: &[Mate], pistons: &[Mate], stay: &[usize], prover: &Prover) -
         }
         _ => Decision::Open,
     };
+    let trouble = if bores.is_empty() {
+        Some(Trouble::NoParts)
+    } else {
+        (!is_whole).then_some(Trouble::Uneven)
+    };
     Paired {
-        trouble: trouble.or(bores.is_empty().then_some(Trouble::NoParts)),
+        trouble,
         pistons: paired,
         clearances,
         spread,

@@ -88,9 +88,9 @@ impl Acceptance {
     /// As [`Band::decide_worst`] decides on one value.
     #[must_use]
     pub fn decide(&self, value: Exact) -> Decision {
-        if self.sure.excess(value).is_none() {
+        if self.sure.holds(value) {
             Decision::In
-        } else if self.possible.excess(value).is_none() {
+        } else if self.possible.holds(value) {
             Decision::Open
         } else {
             Decision::Out
@@ -184,6 +184,9 @@ pub enum Trouble {
     NoParts,
     /// No sizes are stocked, or none larger than nothing.
     NoSizes,
+    /// No piston was measured, or its maker's size given, for some oversize:
+    /// its bore is reckoned from its name alone.
+    NoPistons,
     /// Every size there is was ruled out.
     OutOfReach,
     /// There are not as many parts of one group as of the other.

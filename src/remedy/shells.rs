@@ -153,13 +153,14 @@ impl Cost {
         off: Exact::ZERO,
     };
 
-    fn of(decision: Option<Decision>) -> Self {
-        let decision = decision.unwrap_or(Decision::Open);
-        Self {
-            out: (decision == Decision::Out).into(),
-            open: (decision == Decision::Open).into(),
-            ..Self::NONE
+    /// And one more decision.
+    fn decided(mut self, decision: Decision) -> Self {
+        match decision {
+            Decision::In => {}
+            Decision::Open => self.open += 1,
+            Decision::Out => self.out += 1,
         }
+        self
     }
 
     fn and(self, other: Self) -> Self {
@@ -180,6 +181,16 @@ struct Place {
     /// For the difference from the place before; `None` for the first, or
     /// where that may be anything.
     before: Option<Acceptance>,
+}
+
+impl Place {
+    /// What it costs to differ by so much from the place before.
+    fn beside(&self, cost: Cost, apart: Exact) -> Cost {
+        match &self.before {
+            Some(before) => cost.decided(before.decide(apart)),
+            None => cost,
+        }
+    }
 }
 
 struct Places<'a> {
@@ -247,16 +258,12 @@ impl<'a> Places<'a> {
         let clearance = self.clearance(place, halves);
         let [upper, lower] = halves;
         let decision = place.band.map(|band| band.decide(clearance));
-        Cost {
+        let cost = Cost {
             halves: (upper != lower).into(),
             off: (clearance - self.line.target).abs(),
-            ..Cost::of(decision)
-        }
-    }
-
-    fn beside(place: &Place, clearance: Exact, before: Exact) -> Cost {
-        let apart = place.before.map(|apart| apart.decide(clearance - before));
-        apart.map_or(Cost::NONE, |decision| Cost::of(Some(decision)))
+            ..Cost::NONE
+        };
+        cost.decided(decision.unwrap_or(Decision::Open))
     }
 
     fn cost(&self, at: &[Halves]) -> Cost {
@@ -264,8 +271,8 @@ impl<'a> Places<'a> {
         let mut before = Exact::ZERO;
         for (place, &halves) in self.places.iter().zip(at) {
             let clearance = self.clearance(place, halves);
-            let beside = Self::beside(place, clearance, before);
-            cost = cost.and(self.own(place, halves)).and(beside);
+            cost = place.beside(cost, clearance - before);
+            cost = cost.and(self.own(place, halves));
             before = clearance;
         }
         cost
@@ -278,21 +285,20 @@ impl<'a> Places<'a> {
         for (number, place) in self.places.iter().enumerate() {
             let to = |halves: Halves| {
                 let clearance = self.clearance(place, halves);
-                let own = self.own(place, halves);
-                let mut best: Option<(Cost, &[Halves])> = (number == 0).then_some((own, &[]));
+                let mut best: Option<(Cost, &[Halves])> =
+                    (number == 0).then_some((Cost::NONE, &[]));
                 for (cost, before, way) in &ways {
-                    let cost = own.and(*cost).and(Self::beside(place, clearance, *before));
+                    let cost = place.beside(*cost, clearance - *before);
                     if best.is_none_or(|(least, _)| cost < least) {
                         best = Some((cost, way));
                     }
                 }
-                best.map(|(cost, way)| (cost, clearance, [way, &[halves]].concat()))
+                let (cost, way) = best?;
+                let cost = cost.and(self.own(place, halves));
+                Some((cost, clearance, [way, &[halves]].concat()))
             };
-            ways = self
-                .options(place, mixing)
-                .into_iter()
-                .filter_map(to)
-                .collect();
+            let options = self.options(place, mixing);
+            ways = options.into_iter().filter_map(to).collect();
         }
         let mut best: Option<(Cost, Vec<Halves>)> = None;
         for (cost, _, way) in ways {

@@ -162,20 +162,20 @@ impl View<'_> {
         all.into_iter().filter(|(_, count)| 0 < *count).collect()
     }
 
-    fn holds(&self, found: &Found) -> bool {
-        let row = |row| {
-            found
-                .row(row)
-                .is_none_or(|bottom| self.bottom_holds(row, &bottom))
-        };
-        found.top.is_none_or(|top| self.top_holds(&top)) && row(Row::Mains) && row(Row::Rods)
-    }
-
     /// The open questions that must not come out badly.
     fn rests_on(&self, found: &Found) -> Vec<Question> {
+        let rows = [Row::Mains, Row::Rods].map(|row| {
+            let bottom = found.row(row)?;
+            Some((row, bottom, self.housings(row, &bottom)?))
+        });
+        let holds = |view: &View| {
+            let mut rows = rows.iter().flatten();
+            found.top.is_none_or(|top| view.top_holds(&top))
+                && rows.all(|(row, bottom, housings)| view.bottom_holds(*row, bottom, housings))
+        };
         let open = self.facts.open.iter().filter(|open| {
             let doubted = Some((open.part, open.ask));
-            !View { doubted, ..*self }.holds(found)
+            !holds(&View { doubted, ..*self })
         });
         open.copied().collect()
     }

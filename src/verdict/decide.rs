@@ -120,7 +120,9 @@ impl Band {
         worst
     }
 
-    fn holds(&self, value: Exact) -> bool {
+    /// Whether a value is within both ends.
+    #[must_use]
+    pub fn holds(&self, value: Exact) -> bool {
         self.low.is_none_or(|low| low <= value) && self.high.is_none_or(|high| value <= high)
     }
 }

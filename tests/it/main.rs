@@ -19,6 +19,8 @@ mod given;
 mod golden;
 mod make;
 mod newer;
+mod plan_make;
+mod plan_naive;
 mod published;
 mod remedy_make;
 mod repository;
@@ -46,6 +48,8 @@ mod uncertainty_samples;
 mod uncertainty_student;
 mod uncertainty_temperature;
 
+mod plan_brute;
+mod plan_laws;
 mod remedy_bores;
 mod remedy_pairing;
 mod remedy_shells;

@@ -77,10 +77,10 @@ fn one_size_for_all_goes_before_a_nearer_mixture() {
 }
 
 #[test]
-fn other_places_then_halves_where_one_size_does_not_do() {
+fn other_places_where_one_size_does_not_do() {
     let doubts = Doubts::new(0, 0);
     let shells = [900, 905].map(|wall| shell(tenths(wall)));
-    let mut line = places(&[1_820, 1_830, 1_827]);
+    let line = places(&[1_820, 1_830, 1_827]);
     let at = |line: &[Position], mixing| {
         let line = plain(line, &shells, mixing);
         let choice = best(&line, &doubts.prover()).unwrap();
@@ -90,49 +90,36 @@ fn other_places_then_halves_where_one_size_does_not_do() {
     let mixed = (Mixing::Places, vec![[0, 0], [1, 1], [1, 1]], Decision::In);
     assert_eq!(at(&line, Mixing::Places), mixed);
     assert_eq!(at(&line, Mixing::Set).2, Decision::Out);
-    // 0.0026 in with thin walls and 0.0014 in with thick ones: halves would
-    // land in between, but are 0.0006 in apart, which is too much.
-    let wider = [900, 906].map(|wall| shell(tenths(wall)));
-    line = places(&[1_826]);
-    let choice = best(&plain(&line, &wider, Mixing::Halves), &doubts.prover()).unwrap();
-    assert_eq!(choice.proof.decision, Decision::Out);
-    // 0.0026 in, 0.0018 in and, with halves 0.0004 in apart, 0.0022 in.
-    let narrow = [
-        Shell {
-            wall: tenths(901),
-            used: false,
-        },
-        shell(tenths(905)),
-    ];
-    line = places(&[1_828]);
-    let choice = |shells: &[Shell], thrust: bool| {
-        let position = [Position {
+}
+
+#[test]
+fn halves_only_land_where_they_may_be_mixed() {
+    let doubts = Doubts::new(0, 0);
+    let choice = |walls: [i64; 2], used: bool, thrust: bool| {
+        let [thin, thick] = walls.map(|wall| shell(tenths(wall)));
+        let place = Position {
+            gap: known(tenths(2 * walls[0] + 26)),
             thrust,
-            ..line[0].clone()
-        }];
+        };
+        let line = [place];
+        let shells = [Shell { used, ..thin }, thick];
         let tight = Band::new(Some(tenths(21)), Some(tenths(23)));
         let line = Line {
             band: tight,
-            ..plain(&position, shells, Mixing::Halves)
+            ..plain(&line, &shells, Mixing::Halves)
         };
-        best(&line, &doubts.prover()).unwrap()
+        let choice = best(&line, &doubts.prover()).unwrap();
+        (choice.mixing, choice.proof.decision, choice.clearances)
     };
-    let halves = choice(&narrow, false);
-    assert_eq!(
-        (halves.mixing, halves.proof.decision),
-        (Mixing::Halves, Decision::In)
-    );
-    assert_eq!(halves.clearances, [tenths(22)]);
-    // Not where the thrust is taken, and never with one that has run.
-    assert_eq!(choice(&narrow, true).proof.decision, Decision::Out);
-    let used = narrow.map(|shell| Shell {
-        used: true,
-        ..shell
-    });
-    assert_eq!(
-        choice(&[used[0], narrow[1]], false).proof.decision,
-        Decision::Out
-    );
+    // 0.0026 in thin and 0.0018 in thick, in between 0.0022 in.
+    let halves = (Mixing::Halves, Decision::In, vec![tenths(22)]);
+    assert_eq!(choice([901, 905], false, false), halves);
+    // Not where the thrust is taken, nor with one that has run, nor with
+    // walls 0.0006 in apart.
+    assert_eq!(choice([901, 905], false, true).1, Decision::Out);
+    assert_eq!(choice([901, 905], true, false).1, Decision::Out);
+    assert_eq!(choice([900, 905], false, false).2, [tenths(21)]);
+    assert_eq!(choice([900, 906], false, false).1, Decision::Out);
 }
 
 #[test]

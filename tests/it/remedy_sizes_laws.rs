@@ -176,6 +176,8 @@ proptest! {
             Some(Trouble::NoSizes)
         } else if plan.or(sweep).is_none() {
             Some(Trouble::OutOfReach)
+        } else if steps.iter().zip(&pistons).any(|(_, piston)| piston.is_none()) {
+            Some(Trouble::NoPistons)
         } else {
             None
         };
