@@ -1,6 +1,6 @@
 //! Laws of the plan: worse parts never make it cheaper or lighter.
 
-use fenderbench::remedy::{Harm, Surface, Word, plan};
+use fenderbench::remedy::{Harm, Finish, Word, plan};
 use fenderbench::verdict::Decision;
 
 use crate::plan_brute::cost;
@@ -35,7 +35,7 @@ fn deeper(score: &mut Option<Reading>, number: usize, by: i64, seen: &Seen) {
         Some(score) => score.value += by,
         // A score that was seen and not measured may be as deep as it likes;
         // to measure it is no wear.
-        None if seen.surface != Some(Surface::Scored) => {
+        None if seen.surface != Some(Finish::Scored) => {
             *score = Some(Reading { number, value: by });
         }
         None => {}
@@ -50,7 +50,7 @@ fn uglier(seen: &mut Seen, is_harm: bool) {
         };
     } else {
         seen.surface = match seen.surface {
-            None | Some(Surface::Good) => Some(Surface::Dull),
+            None | Some(Finish::Good) => Some(Finish::Dull),
             _ => seen.surface,
         };
     }

@@ -4,7 +4,7 @@
 use fenderbench::quantity::Exact;
 use fenderbench::remedy::{
     Bearings, Cylinder, Harm, Item, Job, Journal, Looks, Mixing, Part, Place, Price, Row, Shell,
-    Stock, Surface, WornBore, WornJournal,
+    Stock, Finish, WornBore, WornJournal,
 };
 use fenderbench::uncertainty::Measured;
 use fenderbench::verdict::{Band, Decision};
@@ -50,7 +50,7 @@ impl Chance {
 #[derive(Clone, Debug, Default)]
 pub struct Seen {
     pub harm: Option<Harm>,
-    pub surface: Option<Surface>,
+    pub surface: Option<Finish>,
     pub contradictory: bool,
 }
 
@@ -310,7 +310,7 @@ impl Maker {
             seen.harm = Some(self.chance.one(&all));
         }
         if self.chance.once_in(self.size.bad) {
-            let all = [Surface::Good, Surface::Dull, Surface::Scored];
+            let all = [Finish::Good, Finish::Dull, Finish::Scored];
             seen.surface = Some(self.chance.one(&all));
         }
         seen.contradictory = self.chance.once_in(6 * self.size.bad);

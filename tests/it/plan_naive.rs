@@ -2,7 +2,7 @@
 //! every sleeve, every rod by itself, every price added up anew.
 
 use fenderbench::remedy::{
-    Ask, BoreWork, Harm, HousingWork, Item, JournalWork, Part, PistonWork, Row, ShellWork, Surface,
+    Ask, BoreWork, Harm, HousingWork, Item, JournalWork, Part, PistonWork, Row, ShellWork, Finish,
 };
 use fenderbench::verdict::Decision::{self, In, Open, Out};
 
@@ -141,7 +141,7 @@ impl Naive<'_> {
         if cut < even.value() - doubts.guard(&even, to_convict(several)) {
             return Out;
         }
-        let is_hidden = cylinder.score.is_none() && cylinder.seen.surface == Some(Surface::Scored);
+        let is_hidden = cylinder.score.is_none() && cylinder.seen.surface == Some(Finish::Scored);
         let is_doubtful = cylinder.unworn.is_none() || is_hidden || over <= raw.target;
         if surely && !is_doubtful { In } else { Open }
     }
@@ -184,8 +184,8 @@ impl Naive<'_> {
             });
             self.ok(part, Ask::Clearance, seen, decided)
         };
-        let surface = |worst: Surface, most: i64| {
-            let looks = seen.surface.unwrap_or(Surface::Good);
+        let surface = |worst: Finish, most: i64| {
+            let looks = seen.surface.unwrap_or(Finish::Good);
             let decided = match score {
                 _ if worst < looks => Some(Out),
                 Some(score) => {
@@ -193,7 +193,7 @@ impl Naive<'_> {
                     Some(self.between(&sum, [-MILE, most], several))
                 }
                 // A negative depth is none.
-                None if looks == Surface::Scored => None,
+                None if looks == Finish::Scored => None,
                 None => Some(In),
             };
             self.ok(part, Ask::Surface, seen, decided)
@@ -206,11 +206,11 @@ impl Naive<'_> {
         let form = || self.ok(part, Ask::Form, seen, form);
         let sound = || self.sound(part, seen);
         match bores {
-            BoreWork::UseAgain => sound() && form() && surface(Surface::Good, 0) && fits(0),
-            BoreWork::Deglaze => sound() && form() && surface(Surface::Dull, 0) && fits(0),
+            BoreWork::UseAgain => sound() && form() && surface(Finish::Good, 0) && fits(0),
+            BoreWork::Deglaze => sound() && form() && surface(Finish::Dull, 0) && fits(0),
             BoreWork::Hone => {
                 let most = raw.light_hone;
-                sound() && form() && surface(Surface::Scored, most) && fits(most)
+                sound() && form() && surface(Finish::Scored, most) && fits(most)
             }
             BoreWork::Oversize(size) => {
                 let (over, piston) = raw.stock[size];
@@ -252,7 +252,7 @@ impl Naive<'_> {
                         let piston = Part::Piston(index);
                         let seen = &cylinder.piston_seen;
                         let spoilt =
-                            seen.surface == Some(Surface::Scored) || seen.harm == Some(Harm::Spun);
+                            seen.surface == Some(Finish::Scored) || seen.harm == Some(Harm::Spun);
                         let form = if spoilt {
                             Some(Out)
                         } else {
@@ -312,8 +312,8 @@ impl Naive<'_> {
         let several = bearings.journals.len();
         let seen = &journal.seen;
         let score = journal.score.filter(|score| 0 <= score.value);
-        let looks = seen.surface.unwrap_or(Surface::Good);
-        let stays = |worst: Surface| {
+        let looks = seen.surface.unwrap_or(Finish::Good);
+        let stays = |worst: Finish| {
             let decided = match score {
                 _ if worst < looks => Out,
                 Some(score) => {
@@ -331,8 +331,8 @@ impl Naive<'_> {
         };
         let done = match work {
             JournalWork::NewCrank => return true,
-            JournalWork::Keep => stays(Surface::Good),
-            JournalWork::Polish => stays(Surface::Dull),
+            JournalWork::Keep => stays(Finish::Good),
+            JournalWork::Polish => stays(Finish::Dull),
             JournalWork::Grind(size) => {
                 let cleans = self.journal_cleans(bearings, journal, bearings.undersizes[size]);
                 self.ok(part, Ask::CleanUp, seen, Some(cleans))
@@ -366,7 +366,7 @@ impl Naive<'_> {
             return Out;
         }
         let at_most = |sum: &Sum| sum.value() - doubts.guard(sum, 0.95);
-        let is_hidden = journal.score.is_none() && journal.seen.surface == Some(Surface::Scored);
+        let is_hidden = journal.score.is_none() && journal.seen.surface == Some(Finish::Scored);
         let surely = cut <= at_most(&even) && cut <= at_most(&worst);
         if surely && !is_hidden { In } else { Open }
     }
@@ -387,7 +387,7 @@ impl Naive<'_> {
         let seen = &place.seen;
         let form = if [
             seen.harm == Some(Harm::Spun),
-            seen.surface == Some(Surface::Scored),
+            seen.surface == Some(Finish::Scored),
         ]
         .contains(&true)
         {
@@ -409,7 +409,7 @@ impl Naive<'_> {
         let clear = match shells {
             ShellWork::Keep => {
                 let ran = &place.shells_seen;
-                let spoilt = ran.surface == Some(Surface::Scored) || ran.harm == Some(Harm::Spun);
+                let spoilt = ran.surface == Some(Finish::Scored) || ran.harm == Some(Harm::Spun);
                 let form = if spoilt { Out } else { In };
                 let decided = place.clearance.map(|clearance| {
                     let sum = Sum::default().and(1, clearance);
