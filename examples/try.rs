@@ -10,9 +10,15 @@ fn main() {
         let p = &advice.plan;
         println!("way {:#?}", p.way);
         println!("hope {:#?}", p.hope);
-        println!("basis {:?} next {:?}", p.basis, p.next.as_ref().map(|n| n.question));
+        println!(
+            "basis {:?} next {:?}",
+            p.basis,
+            p.next.as_ref().map(|n| n.question)
+        );
         println!("runner {:?}", p.runner_up);
-        for j in &p.parts { println!("{j:?}"); }
+        for j in &p.parts {
+            println!("{j:?}");
+        }
         println!("troubles {:?}", p.troubles);
         println!("over {:?}", p.oversizes);
         println!("under {:?}", p.undersizes);

@@ -72,7 +72,17 @@ impl Book<'_> {
                 let reason = decision.map_or(Reason::Unknown, |_| reason);
                 self.open.push(Question { part, ask, reason });
             }
-            return Decision::Open;
+            // What is missing may be taken to be good; what was read and is in
+            // doubt may not.
+            let is_missing = match (decision, ask) {
+                (None, Ask::Form | Ask::Clearance) => true,
+                _ => reason == Reason::NoReference,
+            };
+            return if self.job.measured_later && is_missing {
+                Decision::In
+            } else {
+                Decision::Open
+            };
         };
         known
     }

@@ -195,6 +195,10 @@ pub struct Job {
     pub mains: Bearings,
     /// The big ends.
     pub rods: Bearings,
+    /// Whether what nobody measured yet is taken to be good: the plan then
+    /// rests on it, and says so. A score that was seen is never taken to be
+    /// shallow.
+    pub measured_later: bool,
     /// What the person has fixed.
     pub pins: Vec<Work>,
     /// The person's prices.

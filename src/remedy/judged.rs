@@ -33,6 +33,13 @@ fn checks(view: &View, way: &Way, part: Part) -> Checks {
     let job = view.job;
     let looks = job.looks(part);
     let (form, clearance) = proved(view, part);
+    // What was taken to be good is still to be measured.
+    let is_open = |open: &super::Question| (open.part, open.ask) == (part, super::Ask::Form);
+    let form = if view.facts.open.iter().any(is_open) {
+        Some(Decision::Open)
+    } else {
+        form
+    };
     let left = [BoreWork::UseAgain, BoreWork::Deglaze, BoreWork::Hone];
     let is_bored = way.top.is_some_and(|top| !left.contains(&top.bores));
     let partner_changes = match part {

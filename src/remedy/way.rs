@@ -11,6 +11,7 @@ use super::{
 };
 use crate::quantity::Exact;
 use crate::uncertainty::Measured;
+use crate::verdict::Band;
 
 /// What is done to bores and pistons.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -261,34 +262,36 @@ pub(super) fn told(view: &View, prover: &Prover, found: Option<Found>) -> Way {
         recheck: Vec::new(),
     };
     let mut told = Vec::new();
-    let mut tell = |part, measured: Option<Measured>, is_made: bool, target| {
-        let guard = measured.as_ref().map(|measured| prover.guard(measured));
-        let clearance = match measured {
-            Some(measured) => measured.value(),
-            None if is_made => target,
-            None => return,
+    let mut tell =
+        |part, measured: Option<Measured>, is_made: bool, (wanted, target): (Band, Exact)| {
+            let guard = measured.as_ref().map(|measured| prover.guard(measured));
+            let clearance = match measured {
+                Some(measured) => measured.value(),
+                None if is_made && !wanted.is_open() => target,
+                None => return,
+            };
+            told.push(Predicted {
+                part,
+                clearance,
+                guard,
+            });
         };
-        told.push(Predicted {
-            part,
-            clearance,
-            guard,
-        });
-    };
     for (index, cylinder) in job.cylinders.iter().enumerate() {
         if let Some(top) = &top {
             let left = [BoreWork::UseAgain, BoreWork::Deglaze, BoreWork::Hone];
             let is_made = top.sleeve == Some(index) || !left.contains(&top.bores);
             let measured = in_cylinder(job, top, index, cylinder);
-            tell(Part::Cylinder(index), measured, is_made, job.target);
+            let wanted = (job.wanted, job.target);
+            tell(Part::Cylinder(index), measured, is_made, wanted);
         }
     }
     for row in [Row::Mains, Row::Rods] {
         if let Some(done) = way.row(row) {
-            let target = job.row(row).target;
+            let wanted = (job.row(row).wanted, job.row(row).target);
             let is_made = done.shells == ShellWork::ToFit;
             for index in 0..done.housings.len() {
                 let measured = in_place(job, row, index, done);
-                tell(Part::Housing(row, index), measured, is_made, target);
+                tell(Part::Housing(row, index), measured, is_made, wanted);
             }
         }
     }

@@ -1,7 +1,7 @@
 //! Looks and what is behind them: the tables, and what they make of clues.
 
 use fenderbench::remedy::{
-    Cause, Condition, Fact, Found, IMPOSSIBLE_CLEARANCE, Known, Look, Meaning, Number, Place,
+    Cause, Condition, Fact, Found, IMPOSSIBLE_CLEARANCE, Known, Look, Meaning, Number, Region,
     RULES, Says, Scope, Sight, Sign, Spot, Standing, Subject, Surface, Unsound, causes, clashes,
     condition, debris,
 };
@@ -26,7 +26,7 @@ const fn number(subject: Subject, position: u8, fact: Fact, known: Known) -> Num
     Number { spot, fact, known }
 }
 
-fn of(found: &[Found], cause: Cause) -> Vec<(Place, Standing)> {
+fn of(found: &[Found], cause: Cause) -> Vec<(Region, Standing)> {
     let of = found.iter().filter(|found| found.cause == cause);
     of.map(|found| (found.place, found.standing)).collect()
 }
@@ -109,8 +109,8 @@ fn a_rule_can_hold_where_its_cause_is_asked_for() {
     for rule in RULES {
         if let Sign::Seen(look) | Sign::NotSeen(look) = rule.sign {
             let apart = |place| match rule.cause.scope() {
-                Scope::Cylinder => matches!(place, Place::Main(_)),
-                Scope::Main => matches!(place, Place::Cylinder(_)),
+                Scope::Cylinder => matches!(place, Region::Main(_)),
+                Scope::Main => matches!(place, Region::Cylinder(_)),
                 Scope::Engine | Scope::Bearing => false,
             };
             let mut subjects = look.subjects().iter();
@@ -132,7 +132,7 @@ fn one_clue_is_a_hint_two_parts_that_agree_more_and_a_number_decides() {
     let rap = seen(Subject::Engine, 1, Look::KnockRap);
     let found = causes(&[rap], &[]);
     let loose = Cause::LooseRodBearing;
-    assert_eq!(of(&found, loose), [(Place::Engine, Standing::Hint)]);
+    assert_eq!(of(&found, loose), [(Region::Engine, Standing::Hint)]);
     let needs = &found.iter().find(|f| f.cause == loose).unwrap().needs;
     assert_eq!(needs[..], [Fact::OilClearanceLarge]);
 
@@ -140,11 +140,11 @@ fn one_clue_is_a_hint_two_parts_that_agree_more_and_a_number_decides() {
     let thrice = [rap, seen(Subject::Engine, 1, Look::LowOilPressure)];
     assert_eq!(
         of(&causes(&thrice, &[]), loose),
-        [(Place::Engine, Standing::Hint)]
+        [(Region::Engine, Standing::Hint)]
     );
 
     let spun = seen(Subject::RodShell, 3, Look::Spun);
-    let third = Place::Cylinder(3);
+    let third = Region::Cylinder(3);
     assert_eq!(
         of(&causes(&[rap, spun], &[]), loose),
         [(third, Standing::Likely)]
@@ -180,12 +180,12 @@ fn one_clue_is_a_hint_two_parts_that_agree_more_and_a_number_decides() {
     ));
     assert_eq!(
         of(&causes(&[rap, spun], &partly), loose),
-        [(Place::Engine, Standing::Hint), (third, Standing::Reopened)]
+        [(Region::Engine, Standing::Hint), (third, Standing::Reopened)]
     );
 
     // A number finds the place that nobody looked at.
     partly[1].known = Known::Proved;
-    let fourth = Place::Cylinder(4);
+    let fourth = Region::Cylinder(4);
     assert_eq!(
         of(&causes(&[rap], &partly), loose)[0],
         (fourth, Standing::Measured)
@@ -220,15 +220,15 @@ fn a_main_bearing_does_not_make_a_rod_bearing_loose() {
     let found = causes(&[rap], &main);
     assert_eq!(
         of(&found, Cause::LooseRodBearing),
-        [(Place::Engine, Standing::Hint)]
+        [(Region::Engine, Standing::Hint)]
     );
     let pressure = seen(Subject::Engine, 1, Look::LowOilPressure);
     let found = causes(&[pressure], &main);
     let loose = of(&found, Cause::LooseMainBearing);
-    assert_eq!(loose, [(Place::Main(2), Standing::Measured)]);
+    assert_eq!(loose, [(Region::Main(2), Standing::Measured)]);
     assert_eq!(
         of(&found, Cause::LooseRodBearing),
-        [(Place::Engine, Standing::Hint)]
+        [(Region::Engine, Standing::Hint)]
     );
 }
 
@@ -243,22 +243,22 @@ fn smoke_is_told_apart_by_what_else_was_seen() {
     let found = causes(&guides, &[]);
     assert_eq!(
         of(&found, Cause::Guides),
-        [(Place::Engine, Standing::Likely)]
+        [(Region::Engine, Standing::Likely)]
     );
     assert_eq!(of(&found, Cause::RingsOrBore), []);
     // Pressure below speaks against them.
     let mut rings = guides;
     rings[1].seen = true;
     let found = causes(&rings, &[]);
-    assert_eq!(of(&found, Cause::Guides), [(Place::Engine, Standing::Hint)]);
+    assert_eq!(of(&found, Cause::Guides), [(Region::Engine, Standing::Hint)]);
     assert_eq!(
         of(&found, Cause::RingsOrBore),
-        [(Place::Engine, Standing::Hint)]
+        [(Region::Engine, Standing::Hint)]
     );
     // Both ends of taper are one number: the bore decides.
     let bore = [number(Subject::Bore, 2, Fact::BoreTapered, Known::Proved)];
     let found = causes(&rings, &bore);
-    let measured = (Place::Cylinder(2), Standing::Measured);
+    let measured = (Region::Cylinder(2), Standing::Measured);
     assert_eq!(of(&found, Cause::RingsOrBore), [measured]);
     assert_eq!(
         found[0].cause,
@@ -286,7 +286,7 @@ fn an_even_band_speaks_against_an_edge_and_both_are_told() {
         shell(Look::GreyBand),
     ];
     let found = causes(&sights, &[]);
-    let tapered = (Place::Cylinder(2), Standing::Hint);
+    let tapered = (Region::Cylinder(2), Standing::Hint);
     assert_eq!(of(&found, Cause::Tapered), [tapered]);
     let pair = (spot(Subject::RodShell, 2), Look::GreyBand, Look::OneEdge);
     assert_eq!(clashes(&sights), [pair]);

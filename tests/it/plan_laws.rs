@@ -1,6 +1,6 @@
 //! Laws of the plan: worse parts never make it cheaper or lighter.
 
-use fenderbench::remedy::{Harm, Finish, Word, plan};
+use fenderbench::remedy::{Finish, Harm, Word, plan};
 use fenderbench::verdict::Decision;
 
 use crate::plan_brute::cost;

@@ -3,8 +3,8 @@
 
 use fenderbench::quantity::Exact;
 use fenderbench::remedy::{
-    Bearings, Cylinder, Harm, Item, Job, Journal, Looks, Mixing, Part, Place, Price, Row, Shell,
-    Stock, Finish, WornBore, WornJournal,
+    Bearings, Cylinder, Finish, Harm, Item, Job, Journal, Looks, Mixing, Part, Place, Price, Row,
+    Shell, Stock, WornBore, WornJournal,
 };
 use fenderbench::uncertainty::Measured;
 use fenderbench::verdict::{Band, Decision};
@@ -256,6 +256,7 @@ impl Raw {
             mains: mains.bearings(),
             rods: rods.bearings(),
             pins: Vec::new(),
+            measured_later: false,
             prices: prices
                 .map(|(item, coins)| (*item, Price::new(*coins).unwrap()))
                 .collect(),

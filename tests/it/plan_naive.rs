@@ -2,7 +2,7 @@
 //! every sleeve, every rod by itself, every price added up anew.
 
 use fenderbench::remedy::{
-    Ask, BoreWork, Harm, HousingWork, Item, JournalWork, Part, PistonWork, Row, ShellWork, Finish,
+    Ask, BoreWork, Finish, Harm, HousingWork, Item, JournalWork, Part, PistonWork, Row, ShellWork,
 };
 use fenderbench::verdict::Decision::{self, In, Open, Out};
 

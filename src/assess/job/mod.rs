@@ -147,6 +147,7 @@ impl<'a> Making<'a> {
             target,
             mains: self.bearings(remedy::Row::Mains),
             rods: self.bearings(remedy::Row::Rods),
+            measured_later: true,
             pins: Vec::new(),
             prices: session.prices(),
         };
@@ -160,7 +161,7 @@ impl<'a> Making<'a> {
             .stations_of(bore)
             .partition(|(station, _)| station.level == Level::Reference);
         let largest = self.extreme(&worn, |a, b| b < a);
-        let largest = largest.unwrap_or_else(|| self.unknown(standard));
+        let largest = largest.unwrap_or_else(|| Measured::new(standard, &[]));
         let reference = if reference.is_empty() {
             // A block that was bored before has worn from there.
             let bored = self.session.nominal(Kind::Bore).map(Exact::from);
@@ -329,11 +330,6 @@ impl<'a> Making<'a> {
             source: SourceId(place),
         };
         Measured::new(value, &[(draw, 1.0)])
-    }
-
-    /// A value of which nothing is known.
-    fn unknown(&mut self, about: Exact) -> Measured {
-        self.doubted(about, Source::UNKNOWN)
     }
 }
 

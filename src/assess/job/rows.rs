@@ -85,7 +85,7 @@ impl Making<'_> {
     fn journal(&mut self, row: Row, journal: Feature, standard: Exact) -> Journal {
         let stations: Vec<_> = self.view.stations_of(journal).collect();
         let smallest = self.extreme(&stations, |a, b| a < b);
-        let smallest = smallest.unwrap_or_else(|| self.unknown(standard));
+        let smallest = smallest.unwrap_or_else(|| Measured::new(standard, &[]));
         let quantities = [
             Quantity::Size,
             Quantity::OutOfRound,
