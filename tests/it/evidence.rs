@@ -1,8 +1,8 @@
 //! Looks and what is behind them: the tables, and what they make of clues.
 
 use fenderbench::remedy::{
-    Cause, Condition, Fact, Found, IMPOSSIBLE_CLEARANCE, Known, Look, Meaning, Number, Region,
-    RULES, Says, Scope, Sight, Sign, Spot, Standing, Subject, Surface, Unsound, causes, clashes,
+    Cause, Condition, Fact, Found, IMPOSSIBLE_CLEARANCE, Known, Look, Meaning, Number, RULES,
+    Region, Says, Scope, Sight, Sign, Spot, Standing, Subject, Surface, Unsound, causes, clashes,
     condition, debris,
 };
 
@@ -180,7 +180,10 @@ fn one_clue_is_a_hint_two_parts_that_agree_more_and_a_number_decides() {
     ));
     assert_eq!(
         of(&causes(&[rap, spun], &partly), loose),
-        [(Region::Engine, Standing::Hint), (third, Standing::Reopened)]
+        [
+            (Region::Engine, Standing::Hint),
+            (third, Standing::Reopened)
+        ]
     );
 
     // A number finds the place that nobody looked at.
@@ -250,7 +253,10 @@ fn smoke_is_told_apart_by_what_else_was_seen() {
     let mut rings = guides;
     rings[1].seen = true;
     let found = causes(&rings, &[]);
-    assert_eq!(of(&found, Cause::Guides), [(Region::Engine, Standing::Hint)]);
+    assert_eq!(
+        of(&found, Cause::Guides),
+        [(Region::Engine, Standing::Hint)]
+    );
     assert_eq!(
         of(&found, Cause::RingsOrBore),
         [(Region::Engine, Standing::Hint)]

@@ -1,7 +1,7 @@
 //! Laws of evidence, on looks and numbers by chance.
 
 use fenderbench::remedy::{
-    Cause, Fact, Found, Known, Look, Number, Place, RULES, Says, Sight, Sign, Spot, Standing,
+    Cause, Fact, Found, Known, Look, Number, RULES, Region, Says, Sight, Sign, Spot, Standing,
     Subject, causes,
 };
 use proptest::prelude::*;
@@ -97,8 +97,8 @@ proptest! {
     #[test]
     fn the_deciding_number_wins(sights in sights(), numbers in numbers()) {
         let here = |found: &Found, number: &Number| {
-            found.place == Place::Engine
-                || [Place::Engine, found.place].contains(&number.spot.place())
+            found.place == Region::Engine
+                || [Region::Engine, found.place].contains(&number.spot.place())
         };
         for found in causes(&sights, &numbers) {
             let decides = |number: &&Number| here(&found, number) && RULES.iter().any(|rule| {
@@ -110,7 +110,7 @@ proptest! {
             if found.standing == Standing::Measured {
                 prop_assert!(known.contains(&Known::Proved), "{found:?}");
             }
-            if found.place != Place::Engine && known.contains(&Known::Proved) {
+            if found.place != Region::Engine && known.contains(&Known::Proved) {
                 prop_assert_eq!(found.standing, Standing::Measured, "{:?}", found);
             }
             prop_assert!(!found.supports.is_empty());

@@ -3,7 +3,6 @@
 //! What a plan needs is told here in parts and indices; which feature that is
 //! follows from the position, which is one more than the index.
 
-mod facts;
 mod looks;
 mod pins;
 mod rows;
@@ -12,10 +11,8 @@ pub use pins::{choice, word};
 
 use super::view::View;
 use super::{Assessment, RULE, clearance};
-use crate::quantity::{Entered, Exact, Unit, Weights};
-use crate::remedy::{
-    self, Cylinder, Found, Job, LIGHT_HONE, Look, Plan, Prover, Spot, Stock, WornBore,
-};
+use crate::quantity::{Entered, Exact, Size, Unit, Weights};
+use crate::remedy::{self, Cylinder, Job, LIGHT_HONE, Plan, Prover, Stock, WornBore};
 use crate::session::{
     Bound, Dimension, Direction, Feature, Kind, Level, Quantity, Session, Station,
 };
@@ -29,12 +26,6 @@ pub struct Advice {
     pub job: Job,
     /// The plan.
     pub plan: Plan,
-    /// The causes that something seen points to.
-    pub causes: Vec<Found>,
-    /// Looks that cannot both be.
-    pub clashes: Vec<(Spot, Look, Look)>,
-    /// Whether metal went round with the oil.
-    pub debris: bool,
 }
 
 /// What a bar is taken to stand off the axis of a bore where nobody said:
@@ -47,7 +38,7 @@ pub const HONING_ALLOWANCE: Exact = tenths(30);
 
 /// The doubt of the wall of a shell that is bought: 0.0001 in either way
 /// (common practice: what a ball anvil repeats within).
-const NEW_WALL: f64 = 25_400.0;
+const NEW_WALL: Size = Size::from_quanta(2 * 25_400);
 
 const fn tenths(number: i64) -> Exact {
     Exact::whole(number * Unit::Inch.quanta() / 10_000)
@@ -64,14 +55,7 @@ pub fn advise(session: &Session, assessment: &Assessment) -> Advice {
         rule: RULE,
     };
     let plan = remedy::plan(&job, &prover);
-    let sights: Vec<_> = session.sights().collect();
-    Advice {
-        job,
-        plan,
-        causes: remedy::causes(&sights, &facts::numbers(session, assessment)),
-        clashes: remedy::clashes(&sights),
-        debris: remedy::debris(&sights).next().is_some(),
-    }
+    Advice { job, plan }
 }
 
 /// The steps in which parts of a kind can be had: as listed, else what is

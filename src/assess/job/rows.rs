@@ -2,7 +2,7 @@
 
 use super::pins::{is_thin, shells_of, thin_steps};
 use super::{Making, NEW_WALL, middle, stocked};
-use crate::quantity::{Exact, Weights};
+use crate::quantity::{Exact, Size, Weights};
 use crate::remedy::{Bearings, Journal, Mixing, NEIGHBOURS_APART, Place, Row, Shell, WornJournal};
 use crate::session::{Direction, Feature, Kind, Part, Pin, Quantity, Station};
 use crate::uncertainty::{Measured, Source};
@@ -151,13 +151,13 @@ impl Making<'_> {
     fn as_finished(&mut self, kind: Kind) -> Option<Measured> {
         let new = self.band(kind, Quantity::Size).new;
         let width = new.high? - new.low?;
-        let half = crate::uncertainty::quanta(width) / 2.0;
-        Some(self.doubted(middle(&new), Source::rectangular(half)))
+        let width = Size::from_quanta(width.numerator().try_into().ok()?);
+        Some(self.doubted(middle(&new), Source::resolution(width)))
     }
 
     /// The doubt of both walls is in the gap for new shells.
     fn with_new_walls(&mut self, gap: &Measured) -> Measured {
-        let wall = Source::rectangular(NEW_WALL);
+        let wall = Source::resolution(NEW_WALL);
         let [upper, lower] = [(); 2].map(|()| self.doubted(Exact::ZERO, wall));
         &(gap + &upper) + &lower
     }
