@@ -10,6 +10,8 @@ mod findings;
 mod gauges;
 mod keypad;
 mod limits_form;
+mod look_words;
+mod looks;
 mod mark;
 mod new_session;
 mod pace;
@@ -31,6 +33,10 @@ pub use gauges::{
 };
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
+pub use looks::{
+    BEFORE_STRIP_DOWN, CauseRow, LookGroup, LookRow, LooksView, Said, SpotRow, aftermath, looks,
+    looks_at, open_looks, spot_name, spots,
+};
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
 pub use preview::{Preview, preview};

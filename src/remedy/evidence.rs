@@ -100,6 +100,8 @@ pub struct Clue {
     pub spot: Spot,
     /// What.
     pub sign: Sign,
+    /// Whether a number proves it; else it excludes it. Of looks, true.
+    pub is_so: bool,
     /// Who says that it counts.
     pub source: Source,
 }
@@ -238,6 +240,7 @@ fn weigh(cause: Cause, place: Place, hits: &[Hit], here: impl Fn(Spot) -> bool) 
         let clue = Clue {
             spot: *spot,
             sign,
+            is_so: *state != Known::Excluded,
             source,
         };
         let is_number = matches!(sign, Sign::Number(_));

@@ -72,6 +72,7 @@ mod guide;
 mod how_sure;
 mod keypad;
 mod limits_form;
+mod looks;
 mod preview;
 mod route;
 mod route_order;
