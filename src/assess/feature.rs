@@ -37,7 +37,8 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         let key = FindingKey::new(feature, Quantity::Wear, Which::Largest);
         findings.push(view.finding_among(key, wear.as_ref(), &among, unread_here));
     }
-    if feature.kind != Kind::Piston {
+    let kind = feature.kind;
+    if matches!(kind, Kind::Bore | Kind::MainJournal | Kind::RodJournal) {
         shape::assess(view, feature, &worn, &asked, &missing, findings);
     }
 }
@@ -58,7 +59,7 @@ fn sizes(
         findings.push(view.finding_among(key, weights.as_ref(), among, missing.to_vec()));
     };
     add(Which::Mean, mean, &[]);
-    if feature.kind != Kind::Piston {
+    if feature.kind != Kind::Piston && 1 < feature.kind.levels().len() {
         add(Which::Smallest, extreme(view, worn, |a, b| a < b), &all);
         add(Which::Largest, extreme(view, worn, |a, b| b < a), &all);
     }

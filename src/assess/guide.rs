@@ -164,7 +164,7 @@ pub(super) fn guide(view: &View<'_>, key: FindingKey, value: Exact) -> Option<Gu
     let rules = rules(view, key);
     let amount = match key.quantity {
         Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => value.abs(),
-        Quantity::Size | Quantity::Wear | Quantity::Clearance => value,
+        _ => value,
     };
     let inside = |rule: &&Rule| rule.low <= amount && amount <= rule.high;
     let word = match rules.iter().filter(inside).count() {

@@ -54,11 +54,15 @@ fn bands(
     let floor = |high: Option<Exact>| high.filter(|_| quantity == Quantity::Clearance);
     let low_of = |high| low.or(floor(high).map(|_| Exact::ZERO));
     match quantity {
-        Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => Limits {
+        Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel | Quantity::Twist => Limits {
             new: Band::either_way(high),
             service: Band::either_way(service),
         },
-        Quantity::Size | Quantity::Wear | Quantity::Clearance => Limits {
+        Quantity::Size
+        | Quantity::Wear
+        | Quantity::Clearance
+        | Quantity::Bend
+        | Quantity::Alignment => Limits {
             new: Band::new(low_of(high), high),
             // Wear moves one end only: on the other side the limit as made
             // goes on counting, or an impossible size would pass.

@@ -1,5 +1,5 @@
 //! The geometric questions, one a file: mean size, out-of-round, taper,
-//! barrel, oval, and the ring gap as a check on a bore.
+//! barrel, oval, the ring gap as a check on a bore, and what the pistons sweep.
 //!
 //! The answers that are linear in the readings are sets of [`Weights`] over
 //! them. This room knows places on a feature (how far along, at which angle)
@@ -13,6 +13,7 @@
 
 mod barrel;
 mod bound;
+mod displacement;
 mod level_mean;
 mod mean_size;
 mod out_of_round;
@@ -24,6 +25,7 @@ mod taper;
 
 pub use barrel::{Barrel, barrel};
 pub use bound::{LEVELS_MAX, READINGS_MAX};
+pub use displacement::{Volume, compression_ratio};
 pub use level_mean::level_mean;
 pub use mean_size::mean_size;
 pub use out_of_round::{OutOfRound, out_of_round};

@@ -4,7 +4,7 @@ use crate::quantity::Exact;
 
 /// π as a quotient, 5.8 × 10⁻¹⁶ below it (a convergent of its continued
 /// fraction): good to 15 digits.
-const PI: (i128, i128) = (80_143_857, 25_510_582);
+pub(super) const PI: (i128, i128) = (80_143_857, 25_510_582);
 
 /// By how much the end gap of a ring changes where the bore around it is
 /// larger by `bore_change`: π times as much, a circumference for a diameter.

@@ -33,7 +33,7 @@ pub fn bench_row(session: &Session) -> BenchRow {
         Some(finding) => {
             let key = finding.key;
             let (mark, words) = findings::told(finding, session.display_unit());
-            let name = quantity(key.quantity);
+            let name = quantity(key.feature.kind, key.quantity);
             let what = format!("{}: {name} {words}", feature(key.feature));
             (mark, what)
         }

@@ -68,7 +68,7 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
     RouteView {
         feature: wording::feature_here(session, Feature::of(station)),
         place: wording::place(station),
-        where_exactly: wording::where_exactly(station.level),
+        where_exactly: wording::where_exactly(station),
         gauge: gauge.map_or_else(String::new, |(_, gauge, _)| wording::gauge(gauge)),
         standing,
         purpose,
@@ -99,7 +99,7 @@ fn settling(stops: &[Stop], station: Station) -> Option<String> {
     let Why::Settle(feature, quantity) = open_here(stops, station)?.why else {
         return None;
     };
-    let what = wording::quantity(quantity).to_ascii_lowercase();
+    let what = wording::quantity(feature.kind, quantity).to_ascii_lowercase();
     let of = wording::feature(feature).to_ascii_lowercase();
     Some(format!("To settle the {what} of {of}"))
 }

@@ -40,6 +40,7 @@ pub(super) fn long_axis(kind: Kind, degrees: u16, level: Option<Level>) -> Strin
         Kind::Bore | Kind::Piston => "thrust",
         Kind::MainJournal => "throw 1",
         Kind::RodJournal => "the throw",
+        _ => "the joint",
     };
     let way = match (kind, degrees) {
         (Kind::Bore, 0) => "across the crank".to_owned(),

@@ -108,10 +108,10 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
         .filter_map(|id| session.readings.get(id))
         .map(|r| format!("{}: {}", wording::station(r.station), r.entered))
         .collect();
+    let kinds = session.kinds().into_iter();
+    let kinds = kinds.map(|kind| kind_view(session, assessment, kind));
     FindingsView {
-        kinds: Kind::ALL
-            .map(|kind| kind_view(session, assessment, kind))
-            .into(),
+        kinds: kinds.collect(),
         slips: gone_off(session)
             .into_iter()
             .chain(slips(session).into_iter().map(|(_, told)| told))
@@ -172,7 +172,7 @@ fn blind(kind: Kind, route: RouteChoice) -> Vec<&'static str> {
 }
 
 fn add_once(rows: &mut Vec<LimitRow>, finding: &Finding, text: String) {
-    let quantity = wording::quantity(finding.key.quantity);
+    let quantity = wording::quantity(finding.key.feature.kind, finding.key.quantity);
     let row = LimitRow { quantity, text };
     if !rows.contains(&row) {
         rows.push(row);
@@ -210,7 +210,10 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
         Some(finding) => {
             let quantity = finding.key.quantity;
             let (mark, words) = told(finding, unit);
-            (mark, format!("{} {words}", wording::quantity(quantity)))
+            (
+                mark,
+                format!("{} {words}", wording::quantity(feature.kind, quantity)),
+            )
         }
         None => (Mark::Unread, "not measured".to_owned()),
     };
@@ -323,11 +326,13 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
 
 pub(super) fn label(finding: &Finding) -> String {
     let kind = finding.key.feature.kind;
-    let name = wording::quantity(finding.key.quantity);
+    let name = wording::quantity(kind, finding.key.quantity);
     match (finding.key.quantity, finding.key.which) {
         (Quantity::Barrel, _) => name.to_owned(),
         (_, Which::Fitted) => format!("{name}, fitted"),
-        (Quantity::Size, Which::Mean) if kind == Kind::Piston => name.to_owned(),
+        (Quantity::Size, Which::Mean) if kind == Kind::Piston || kind.is_amount() => {
+            name.to_owned()
+        }
         (_, Which::Mean) => format!("{name}, mean"),
         (Quantity::Clearance, Which::Smallest) => format!("{name}, least"),
         (Quantity::Clearance, Which::Largest) => format!("{name}, greatest"),

@@ -82,7 +82,7 @@ pub fn gauges(session: &Session, assessment: &Assessment) -> GaugesView {
             set: latest,
         });
     }
-    let uses = Kind::ALL.into_iter().map(|kind| {
+    let uses = session.kinds().into_iter().map(|kind| {
         let fit = gauges.iter().filter(|row| row.gauge.kind.measures(kind));
         let options: Vec<_> = fit.map(|row| (row.id, named(row))).collect();
         let used = session.gauge_for(kind).map(|(id, ..)| id);

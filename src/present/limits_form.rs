@@ -107,7 +107,7 @@ fn row(kind: Kind, quantity: Quantity, bound: Bound, limit: Option<Entered>) -> 
             quantity,
             bound,
         },
-        quantity: wording::quantity(quantity),
+        quantity: wording::quantity(kind, quantity),
         bound: wording::bound(quantity, bound),
         text: limit.map_or_else(String::new, |limit| limit.text().to_owned()),
     }

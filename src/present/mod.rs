@@ -15,6 +15,7 @@ mod looks;
 mod mark;
 mod new_session;
 mod pace;
+mod place_words;
 mod preview;
 mod route;
 mod slip_words;

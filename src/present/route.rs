@@ -101,7 +101,7 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
         here.push(size_text(session, reading));
     }
     let mut stations = Vec::new();
-    for kind in Kind::ALL {
+    for kind in session.kinds() {
         let start = stations.len();
         for feature in session.walk(kind) {
             stations.extend(feature.stations(session.route()));
@@ -260,7 +260,13 @@ fn to_repeat(session: &Session, stations: &[Station]) -> Vec<Station> {
 #[must_use]
 pub fn other_places(feature: Feature, stops: &[Stop]) -> Vec<Station> {
     let levels = feature.kind.levels().iter();
-    let all = levels.flat_map(|level| Direction::ALL.map(|d| feature.station(*level, d)));
+    let directions = feature.kind.directions();
+    let here = |level, part| {
+        let at = move |d: &Direction| feature.station(level, *d).on(part);
+        directions.iter().map(at)
+    };
+    let on = |part| levels.clone().flat_map(move |level| here(*level, part));
+    let all = feature.kind.parts().iter().flat_map(|part| on(*part));
     let on_route = |station: &Station| stops.iter().any(|stop| stop.station == *station);
     all.filter(|station| !on_route(station)).collect()
 }
@@ -273,7 +279,7 @@ fn of_the_worst(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<S
     let which = match kind {
         Kind::Bore => Which::Largest,
         Kind::MainJournal | Kind::RodJournal => Which::Smallest,
-        Kind::Piston => return Vec::new(),
+        _ => return Vec::new(),
     };
     // Worst first; a map in the order of what has worn away.
     let mut worst = LiteMap::<(Exact, Feature), ()>::new();

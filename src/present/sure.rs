@@ -123,7 +123,7 @@ fn view(assessment: &Assessment, finding: &Finding, sure: &Sure, unit: Unit) -> 
 /// The value beside what noise alone would show, and the word.
 fn sentence(finding: &Finding, sure: &Sure, unit: Unit) -> String {
     let quantity = finding.key.quantity;
-    let name = wording::quantity(quantity);
+    let name = wording::quantity(finding.key.feature.kind, quantity);
     let value = finding.value().unwrap_or(Exact::ZERO);
     let value = finding_words::value(finding, value, unit);
     let guard = length(sure.guard, unit);

@@ -1,10 +1,12 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
 use super::SetOn;
+pub(super) use super::place_words::where_exactly;
+pub use super::place_words::{direction, kind, kind_plural, level, place, station};
 use crate::quantity::Shown;
 use crate::session::{
-    Arrangement, Bound, Counting, Direction, Feature, FirstEnd, Gauge, GaugeKind, Kind, Level,
-    Quantity, RouteChoice, Sense, Session, Station, Use,
+    Arrangement, Bound, Counting, Feature, FirstEnd, Gauge, GaugeKind, Kind, Quantity, RouteChoice,
+    Sense, Session, Use,
 };
 use crate::uncertainty::{Climate, Material};
 
@@ -25,28 +27,6 @@ pub fn number(shown: &Shown) -> String {
         text
     } else {
         format!("≈ {text}")
-    }
-}
-
-/// A kind, one of it.
-#[must_use]
-pub const fn kind(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Bore => "Bore",
-        Kind::Piston => "Piston",
-        Kind::MainJournal => "Main journal",
-        Kind::RodJournal => "Rod journal",
-    }
-}
-
-/// A kind, all of it.
-#[must_use]
-pub const fn kind_plural(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Bore => "Bores",
-        Kind::Piston => "Pistons",
-        Kind::MainJournal => "Main journals",
-        Kind::RodJournal => "Rod journals",
     }
 }
 
@@ -74,83 +54,34 @@ pub(super) fn feature_here(session: &Session, of: Feature) -> String {
     }
 }
 
-/// A level, short.
+/// A quantity of a kind.
 #[must_use]
-pub const fn level(level: Level) -> &'static str {
-    match level {
-        Level::Top => "top",
-        Level::Middle => "middle",
-        Level::Bottom => "bottom",
-        Level::Reference => "unworn reference",
-        Level::First => "first end",
-        Level::Centre => "centre",
-        Level::Last => "last end",
-        Level::GaugePoint => "skirt",
-    }
-}
-
-/// A direction on a kind, short. Clockwise is seen from the end called
-/// first.
-#[must_use]
-pub const fn direction(kind: Kind, direction: Direction) -> &'static str {
-    match (kind, direction) {
-        (Kind::Bore, Direction::D0) => "thrust",
-        (Kind::Bore, Direction::D90) => "along the crank",
-        (Kind::Bore, Direction::D45) => "45° clockwise of thrust",
-        (Kind::Bore, Direction::D135) => "45° anticlockwise of thrust",
-        (Kind::Piston, Direction::D0) => "square to the pin",
-        (Kind::Piston, Direction::D90) => "along the pin",
-        (Kind::Piston, _) => "45° to the pin",
-        (Kind::MainJournal, Direction::D0) => "in line with throw 1",
-        (Kind::MainJournal, Direction::D90) => "across throw 1",
-        (Kind::MainJournal, Direction::D45) => "45° clockwise of throw 1",
-        (Kind::MainJournal, Direction::D135) => "45° anticlockwise of throw 1",
-        (Kind::RodJournal, Direction::D0) => "in line with the throw",
-        (Kind::RodJournal, Direction::D90) => "across the throw",
-        (Kind::RodJournal, Direction::D45) => "45° clockwise of the throw",
-        (Kind::RodJournal, Direction::D135) => "45° anticlockwise of the throw",
-    }
-}
-
-/// A station on its feature: level and direction.
-#[must_use]
-pub fn place(station: Station) -> String {
-    let direction = direction(station.kind, station.direction);
-    format!("{}, {direction}", level(station.level))
-}
-
-/// A station in full.
-#[must_use]
-pub fn station(station: Station) -> String {
-    format!("{}, {}", feature(Feature::of(station)), place(station))
-}
-
-/// Where exactly the gauge goes at a level, as a sentence.
-pub(super) const fn where_exactly(level: Level) -> &'static str {
-    match level {
-        Level::Top => "Just below the highest point the top ring reaches, not on the ridge.",
-        Level::Middle => "Midway between the top and the bottom of ring travel.",
-        Level::Bottom => "Just above the lowest point of ring travel.",
-        Level::Reference => "Below ring travel or above the ridge, where nothing has worn.",
-        Level::First => "About 6 mm (1/4 in) from the fillet on the first end's side.",
-        Level::Centre => "In the middle of the journal, clear of the oil hole.",
-        Level::Last => "About 6 mm (1/4 in) from the fillet on the last end's side.",
-        Level::GaugePoint => {
-            "At the height on the skirt the piston's maker states; otherwise its largest diameter."
-        }
-    }
-}
-
-/// A quantity.
-#[must_use]
-pub const fn quantity(quantity: Quantity) -> &'static str {
+pub const fn quantity(kind: Kind, quantity: Quantity) -> &'static str {
     match quantity {
-        Quantity::Size => "Size",
+        Quantity::Size => match kind {
+            Kind::EndPlay => "End play",
+            Kind::RodSide | Kind::TopRingSide | Kind::SecondRingSide => "Side clearance",
+            Kind::MainShell | Kind::RodShell => "Wall at the crown",
+            Kind::MainStrip | Kind::RodStrip => "Oil clearance by strip",
+            Kind::RunOut => "Run-out, full swing",
+            Kind::TopRingGap | Kind::SecondRingGap => "End gap",
+            Kind::Deck | Kind::Head => "Out of flat",
+            Kind::BoreScore | Kind::MainScore | Kind::RodScore => "Depth",
+            _ => "Size",
+        },
         Quantity::Wear => "Wear",
         Quantity::OutOfRound => "Out-of-round",
         Quantity::Taper => "Taper",
         Quantity::Barrel => "Barrel or hour-glass",
-        Quantity::Clearance => "Piston-to-wall",
+        Quantity::Clearance => match kind {
+            Kind::MainShell | Kind::RodShell => "Oil clearance",
+            Kind::PinBore => "Pin in piston",
+            Kind::SmallEnd => "Pin in rod",
+            _ => "Piston-to-wall",
+        },
+        Quantity::Bend => "Bend",
+        Quantity::Alignment => "Off its neighbour",
+        Quantity::Twist => "Twist",
     }
 }
 
@@ -159,7 +90,9 @@ pub const fn quantity(quantity: Quantity) -> &'static str {
 pub const fn bound(quantity: Quantity, bound: Bound) -> &'static str {
     match (quantity, bound) {
         (_, Bound::NewLow) => "new, low",
-        (Quantity::OutOfRound | Quantity::Taper, Bound::NewHigh) => "new, at most",
+        (Quantity::OutOfRound | Quantity::Taper | Quantity::Alignment, Bound::NewHigh) => {
+            "new, at most"
+        }
         (_, Bound::NewHigh) => "new, high",
         (_, Bound::Service) => "service limit",
     }

@@ -69,7 +69,7 @@ impl Boring<'_> {
         let (decision, reason) = if too_much {
             (Decision::Out, Reason::TooMuch)
         } else if stock.over <= self.clearance {
-            (Decision::Open, Reason::Clumsy)
+            (Decision::Open, Reason::Mistyped)
         } else {
             return Proof::PROVED;
         };
@@ -109,19 +109,22 @@ pub fn oversizes(
         .map(|(part, cylinder)| boring.need(part, &cylinder.worn, several, prover));
     let offers = boring.stock.iter();
     let offers = offers.map(|stock| (stock.over, boring.bored(stock), boring.against(stock)));
-    sizes(1, false, needs, &offers.collect::<Vec<_>>())
+    sizes(1, needs, &offers.collect::<Vec<_>>())
 }
 
 /// The cylinders that no stocked oversize surely cleans up: those a sleeve
 /// would save.
 #[must_use]
 pub fn stuck(cylinders: &[Cylinder], boring: &Boring, prover: &Prover) -> Vec<usize> {
-    (0..cylinders.len())
-        .filter(|part| {
-            let others: Vec<_> = (0..cylinders.len()).filter(|other| other != part).collect();
-            oversizes(cylinders, &others, boring, prover).plan.is_none()
+    let all = cylinders.iter().enumerate();
+    let needs = all.map(|(part, cylinder)| boring.need(part, &cylinder.worn, 1, prover));
+    let is_stuck = |need: &Need| {
+        !boring.stock.iter().any(|stock| {
+            let proof = need.proof(boring.bored(stock));
+            proof.and(boring.against(stock)).decision == Decision::In
         })
-        .collect()
+    };
+    needs.filter(is_stuck).map(|need| need.part).collect()
 }
 
 /// Whether the cylinders may be used again with their own pistons, deglazed:

@@ -75,8 +75,8 @@ pub struct Sizes {
     pub candidates: Vec<Candidate>,
     /// The smallest that surely cleans up all: what to reckon with.
     pub plan: Option<usize>,
-    /// A smaller one that may: to be swept or rough-bored first, before
-    /// anything is bought.
+    /// The smallest of all, smaller than that one, that may: the worst part to
+    /// be swept or rough-bored first, before anything is bought.
     pub sweep: Option<usize>,
     /// The worst part.
     pub worst: Option<usize>,
@@ -98,8 +98,8 @@ impl WornBore {
             1,
             &self.largest,
             reference,
-            &[(2, self.score.as_ref())],
-            &[(2, self.offset.as_ref())],
+            self.score.as_ref(),
+            (2, self.offset.as_ref()),
         )
     }
 }
@@ -115,8 +115,8 @@ impl WornJournal {
             -1,
             &self.smallest,
             &as_made,
-            &[(2, self.score.as_ref())],
-            &[(1, self.runout.as_ref())],
+            self.score.as_ref(),
+            (1, self.runout.as_ref()),
         )
     }
 }
@@ -128,22 +128,20 @@ fn bracket(
     way: i64,
     worst: &Measured,
     unworn: &Measured,
-    always: &[(i64, Option<&Measured>)],
-    one_sided: &[(i64, Option<&Measured>)],
+    score: Option<&Measured>,
+    one_sided: (i64, Option<&Measured>),
 ) -> Bracket {
-    let is_worn = !(worst - unworn).scaled(way, 1).value().is_negative();
-    let worst = if is_worn { worst } else { unworn };
-    let deep = |parts: &[(i64, Option<&Measured>)]| -> Measured {
-        let parts = parts.iter().filter_map(|&(times, part)| {
-            let part = part.filter(|part| !part.value().is_negative())?;
-            Some((way * times, part))
-        });
-        Measured::sum(&parts.collect::<Vec<_>>(), 1)
+    let nothing = Measured::new(Exact::ZERO, &[]);
+    let outwards = |times: i64, part: Option<&Measured>| {
+        let part = part.filter(|part| !part.value().is_negative());
+        part.map_or_else(|| nothing.clone(), |part| part.scaled(way * times, 1))
     };
-    let even = worst + &deep(always);
-    let further = &(worst - unworn) + &deep(one_sided);
+    let wear = (worst - unworn).scaled(way, 1);
+    let (times, further) = one_sided;
+    let even = worst + &outwards(2, score);
+    let other_side = &outwards(1, Some(&wear)) + &outwards(times, further);
     Bracket {
-        one_sided: &even + &further,
+        one_sided: &even + &other_side,
         even,
     }
 }
@@ -172,12 +170,16 @@ impl Need {
         several: usize,
         prover: &Prover,
     ) -> Self {
-        let outwards = |measured: &Measured| measured.scaled(way, 1).value();
+        let outwards = |measured: &Measured| {
+            let value = measured.value();
+            if way < 0 { -value } else { value }
+        };
         let Bracket { even, one_sided } = bracket;
+        let if_even = outwards(even) + prover.guard(even);
         Self {
             part,
-            surely: outwards(one_sided) + prover.guard(one_sided),
-            if_even: outwards(even) + prover.guard(even),
+            surely: if_even.max(outwards(one_sided) + prover.guard(one_sided)),
+            if_even,
             never: outwards(even) - prover.guard_out(even, several),
             is_known,
         }
@@ -196,11 +198,11 @@ impl Need {
         }
     }
 
-    pub(super) fn proof(&self, cut: Exact, even_will_do: bool) -> Proof {
+    /// What is proved of cutting to a size.
+    pub(super) fn proof(&self, cut: Exact) -> Proof {
         let (decision, reason) = match self.at(cut) {
             CleansUp::Surely if !self.is_known => (Decision::Open, Reason::NoReference),
             CleansUp::Surely => (Decision::In, Reason::Proved),
-            CleansUp::IfEven if even_will_do => (Decision::In, Reason::Proved),
             CleansUp::IfEven => (Decision::Open, Reason::Axis),
             CleansUp::Unsure => (Decision::Open, Reason::Readings),
             CleansUp::Never => (Decision::Out, Reason::Wear),
@@ -217,14 +219,8 @@ impl Need {
 /// cut to, and what speaks against it whatever the parts.
 pub(super) type Offer = (Exact, Exact, Proof);
 
-/// Holds what is offered against what the parts need; `way` as in a bracket,
-/// `even_will_do` where the machine may follow the wear.
-pub(super) fn sizes(
-    way: i64,
-    even_will_do: bool,
-    parts: impl Iterator<Item = Need>,
-    offers: &[Offer],
-) -> Sizes {
+/// Holds what is offered against what the parts need; `way` as in a bracket.
+pub(super) fn sizes(way: i64, parts: impl Iterator<Item = Need>, offers: &[Offer]) -> Sizes {
     // The worst first, so that of equals the worst decides.
     let mut needs = Vec::new();
     for need in parts {
@@ -234,7 +230,7 @@ pub(super) fn sizes(
     let mut candidates = Vec::new();
     for &(step, cut, against) in offers.iter().filter(|(step, ..)| Exact::ZERO < *step) {
         let outwards = if way < 0 { -cut } else { cut };
-        let each = needs.iter().map(|need| need.proof(outwards, even_will_do));
+        let each = needs.iter().map(|need| need.proof(outwards));
         let proof = each.fold(against, Proof::and);
         let at = candidates.partition_point(|other: &Candidate| other.step <= step);
         candidates.insert(at, Candidate { step, cut, proof });
@@ -251,7 +247,7 @@ pub(super) fn sizes(
     } else if candidates.is_empty() {
         Some(Trouble::NoSizes)
     } else {
-        plan.is_none().then_some(Trouble::OutOfReach)
+        plan.or(sweep).is_none().then_some(Trouble::OutOfReach)
     };
     Sizes {
         worst: needs.first().map(|need| need.part),

@@ -37,7 +37,10 @@ pub struct Grinding<'a> {
 #[must_use]
 pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) -> Sizes {
     let needs = journals.iter().enumerate().map(|(part, journal)| {
-        let bracket = journal.worn.bracket(grinding.as_made);
+        let mut bracket = journal.worn.bracket(grinding.as_made);
+        if grinding.recentred {
+            bracket.one_sided = bracket.even.clone();
+        }
         Need::new(part, -1, &bracket, true, journals.len(), prover)
     });
     let offers = grinding.undersizes.iter().map(|&under| {
@@ -51,7 +54,7 @@ pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) ->
         (under, grinding.standard - under, against)
     });
     let offers = offers.collect::<Vec<_>>();
-    sizes(-1, grinding.recentred, needs, &offers)
+    sizes(-1, needs, &offers)
 }
 
 /// Whether the journals may be used as they are: form proved, no score.

@@ -118,7 +118,7 @@ pub enum Reason {
     TooMuch,
     /// The clearance is larger than the oversize, so that one of the two
     /// sizes was likely entered wrongly.
-    Clumsy,
+    Mistyped,
     /// Size or shape.
     Form,
     /// A score.
@@ -136,7 +136,8 @@ pub struct Proof {
     pub decision: Decision,
     /// Why.
     pub reason: Reason,
-    /// The part that decides, by its index; `None` where none does.
+    /// The part that decides, by its index: of a size that is proved, the
+    /// worst. `None` where none does.
     pub rests_on: Option<usize>,
 }
 
@@ -153,7 +154,7 @@ impl Proof {
     #[must_use]
     pub const fn of(decision: Option<Decision>, reason: Reason, part: usize) -> Self {
         let (decision, reason) = match decision {
-            Some(Decision::In) => (Decision::In, Reason::Proved),
+            Some(Decision::In) => return Self::PROVED,
             Some(decision) => (decision, reason),
             None => (Decision::Open, Reason::Unknown),
         };
@@ -168,6 +169,7 @@ impl Proof {
     #[must_use]
     pub const fn and(self, other: Self) -> Self {
         match (self.decision, other.decision) {
+            (Decision::In, Decision::In) if self.rests_on.is_none() => other,
             (Decision::Out, _) | (_, Decision::In) => self,
             (_, Decision::Out) | (Decision::In, _) => other,
             _ => self,
@@ -182,7 +184,7 @@ pub enum Trouble {
     NoParts,
     /// No sizes are stocked, or none larger than nothing.
     NoSizes,
-    /// No stocked size will surely do for all parts.
+    /// Every size there is was ruled out.
     OutOfReach,
     /// There are not as many parts of one group as of the other.
     Uneven,

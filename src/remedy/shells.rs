@@ -14,6 +14,19 @@ pub struct Shell {
     pub used: bool,
 }
 
+impl Shell {
+    /// A new one of a set that makes the clearance smaller by `under`, half of
+    /// which is more wall; below nothing for one that makes it larger.
+    #[must_use]
+    pub fn undersize(standard_wall: Exact, under: Exact) -> Self {
+        let half = Exact::new(under.numerator(), 2 * under.denominator());
+        Self {
+            wall: standard_wall + half,
+            used: false,
+        }
+    }
+}
+
 /// A place on the line of mains, or one rod.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Position {
@@ -49,7 +62,9 @@ pub enum Mixing {
     /// Another size from place to place.
     Places,
     /// Upper and lower half of two neighbouring sizes as well, their walls no
-    /// more than [`HALVES_APART`] apart; never where the thrust is taken.
+    /// more than [`HALVES_APART`] apart; never where the thrust is taken. The
+    /// clearance is the same either way round, and shops differ on which half
+    /// the thicker one belongs in.
     Halves,
 }
 

@@ -6,6 +6,9 @@ pub const CYLINDERS_MAX: u8 = 16;
 /// Most main journals.
 pub const MAINS_MAX: u8 = 33;
 
+/// Most steps in which parts of a kind can be had.
+pub const STEPS_MAX: usize = 12;
+
 /// The coldest and the warmest that parts are measured at, in °C: beyond them
 /// somebody mistyped, or read another scale.
 pub const DEGREES_MIN: i32 = -40;

@@ -5,8 +5,8 @@ use core::fmt;
 
 use super::{
     Bound, CYLINDERS_MAX, DEGREES_MAX, DEGREES_MIN, Field, FieldKey, Gauge, Indication, Kind,
-    LimitKey, MAINS_MAX, NOTE_MAX, Quantity, READINGS_MAX, Reading, Register, Replica, Session,
-    Setting, Stamp, limit_keys, wears,
+    LimitKey, MAINS_MAX, NOTE_MAX, Quantity, READINGS_MAX, Reading, Register, Replica, STEPS_MAX,
+    Session, Setting, Stamp, limit_keys, wears,
 };
 use crate::quantity::{Entered, Size, Unit};
 use crate::uncertainty::Climate;
@@ -55,6 +55,10 @@ pub enum Refused {
     Degrees,
     /// A text longer than [`NOTE_MAX`].
     TooLong,
+    /// More steps than [`STEPS_MAX`] in which parts can be had.
+    Steps,
+    /// Steps in more than one unit.
+    StepUnits,
     /// A size of zero or less.
     NoSize,
     /// A deviation of a gauge that was not set, or set by sizes.
@@ -84,6 +88,8 @@ impl fmt::Display for Refused {
                 "The shop must be from −40 to 60 °C: read the thermometer again."
             ),
             Self::TooLong => write!(f, "At most {NOTE_MAX} characters can be kept here."),
+            Self::Steps => write!(f, "At most {STEPS_MAX} sizes of one part can be listed."),
+            Self::StepUnits => write!(f, "List the sizes of one part in one unit."),
             Self::NoSize => write!(f, "Zero or less is no size."),
             Self::NotSet => write!(
                 f,
@@ -216,7 +222,8 @@ impl Session {
             return Err(Refused::Unknown(reading.setting));
         }
         let size = self.size_of(reading).ok_or(Refused::NotSet)?;
-        if size <= Size::from_quanta(0) {
+        let zero = Size::from_quanta(0);
+        if size < zero || size == zero && !reading.station.kind.is_amount() {
             return Err(Refused::NoSize);
         }
         match &gauge.range {
@@ -317,6 +324,7 @@ impl Field {
                 Err(Refused::Count { what, most })
             }
         };
+        let is_nothing = |size: &Entered| size.size() == Size::from_quanta(0);
         match self {
             Self::Cylinders(n) => within("cylinders", *n, CYLINDERS_MAX),
             Self::Mains(n) => within("main journals", *n, MAINS_MAX),
@@ -329,9 +337,22 @@ impl Field {
             {
                 Err(Refused::Degrees)
             }
-            Self::Nominal(_, Some(size)) if size.size() == Size::from_quanta(0) => {
+            Self::HighSpot(main, hour) => {
+                within("main journals", *main, MAINS_MAX)?;
+                hour.map_or(Ok(()), |hour| within("hours", hour, 12))
+            }
+            Self::Stock(_, Some(steps)) if STEPS_MAX < steps.len() => Err(Refused::Steps),
+            Self::Stock(_, Some(steps)) if steps.iter().any(is_nothing) => Err(Refused::NoSize),
+            Self::Stock(_, Some(steps)) => match steps.as_slice() {
+                [first, rest @ ..] if rest.iter().any(|step| step.unit() != first.unit()) => {
+                    Err(Refused::StepUnits)
+                }
+                _ => Ok(()),
+            },
+            Self::Length(name, Some(length)) if is_nothing(length) && !name.may_be_nothing() => {
                 Err(Refused::NoSize)
             }
+            Self::Nominal(_, Some(size)) if is_nothing(size) => Err(Refused::NoSize),
             _ => Ok(()),
         }
     }

@@ -1,6 +1,6 @@
 //! Instruments, and which of them a kind of feature is measured with.
 
-use super::{Field, FieldKey, Kind, Register, Session, Setting, Stamp};
+use super::{Edit, Field, FieldKey, Kind, Register, Session, Setting, Stamp};
 use crate::quantity::{Entered, Size, Unit};
 
 /// A kind of gauge.
@@ -20,7 +20,7 @@ pub enum GaugeKind {
     DepthGauge,
     /// Feeler gauges.
     FeelerGauge,
-    /// Dial indicator: reads deviations from its setting.
+    /// Dial indicator: its full swing, or how far a part moves, is read.
     DialIndicator,
     /// Plastic gauging strip.
     PlasticStrip,
@@ -78,23 +78,41 @@ impl GaugeKind {
     /// True if it shows deviations from its setting, not sizes.
     #[must_use]
     pub const fn reads_deviations(self) -> bool {
-        matches!(self, Self::DialBoreGauge | Self::DialIndicator)
+        matches!(self, Self::DialBoreGauge)
     }
 
     /// True if features of this kind can be measured with it.
     #[must_use]
     pub const fn measures(self, kind: Kind) -> bool {
         match kind {
-            Kind::Bore => matches!(
+            _ if kind.is_hole() => matches!(
                 self,
                 Self::TelescopingGauge
                     | Self::DialBoreGauge
                     | Self::InsideMicrometer
                     | Self::Caliper
             ),
-            Kind::Piston | Kind::MainJournal | Kind::RodJournal => {
-                matches!(self, Self::OutsideMicrometer | Self::Caliper)
+            Kind::RunOut => matches!(self, Self::DialIndicator),
+            Kind::EndPlay => matches!(self, Self::DialIndicator | Self::FeelerGauge),
+            Kind::MainStrip | Kind::RodStrip => matches!(self, Self::PlasticStrip),
+            Kind::BoreScore | Kind::MainScore | Kind::RodScore => {
+                matches!(self, Self::DepthGauge | Self::DialIndicator)
             }
+            _ if kind.is_amount() => matches!(self, Self::FeelerGauge),
+            _ => matches!(self, Self::OutsideMicrometer | Self::Caliper),
+        }
+    }
+
+    /// What a kind is mostly measured with (common practice).
+    #[must_use]
+    pub const fn usual_for(kind: Kind) -> Self {
+        match kind {
+            _ if kind.is_hole() => Self::TelescopingGauge,
+            Kind::RunOut | Kind::EndPlay => Self::DialIndicator,
+            Kind::MainStrip | Kind::RodStrip => Self::PlasticStrip,
+            Kind::BoreScore | Kind::MainScore | Kind::RodScore => Self::DepthGauge,
+            _ if kind.is_amount() => Self::FeelerGauge,
+            _ => Self::OutsideMicrometer,
         }
     }
 }
@@ -104,8 +122,15 @@ impl Gauge {
     /// if a graduation here were no length.)
     #[must_use]
     pub fn usual(kind: GaugeKind, unit: Unit) -> Option<Self> {
-        let [finest, ..] = Self::graduations(unit);
-        let graduation = Entered::parse(finest, unit).ok()?;
+        let [finest, half, whole] = Self::graduations(unit);
+        let step = match kind {
+            // Blades come in half thous and hundredths, strips are read by
+            // the printed widths, and an indicator by its lines.
+            GaugeKind::FeelerGauge | GaugeKind::DialIndicator | GaugeKind::PlasticStrip => half,
+            GaugeKind::Caliper | GaugeKind::DepthGauge => whole,
+            _ => finest,
+        };
+        let graduation = Entered::parse(step, unit).ok()?;
         Some(Self {
             kind,
             graduation,
@@ -158,10 +183,7 @@ impl Session {
     /// chosen for it, else the first of the usual kind.
     #[must_use]
     pub fn gauge_for(&self, kind: Kind) -> Option<(Stamp, &Gauge, Stamp)> {
-        let usual = match kind {
-            Kind::Bore => GaugeKind::TelescopingGauge,
-            Kind::Piston | Kind::MainJournal | Kind::RodJournal => GaugeKind::OutsideMicrometer,
-        };
+        let usual = GaugeKind::usual_for(kind);
         let chosen = match self.field(FieldKey::GaugeOf(kind)) {
             Field::GaugeOf(_, chosen) => chosen,
             _ => None,
@@ -176,6 +198,18 @@ impl Session {
             .or_else(|| self.gauges.iter().filter(at_hand).find(of_kind))
             .or_else(|| self.gauges.iter().find(at_hand))?;
         Some((*id, &gauge.value, self.setting_of(*id)?))
+    }
+
+    /// The edit by which features of a kind are asked for, or not any more,
+    /// with the usual gauge for them where none is at hand.
+    #[must_use]
+    pub fn ask_for(&self, kind: Kind, asked: bool) -> Edit {
+        let mut edits = vec![Edit::Set(Field::Measure(kind, asked))];
+        if asked && self.gauge_for(kind).is_none() {
+            let gauge = Gauge::usual(GaugeKind::usual_for(kind), self.display_unit());
+            edits.extend(gauge.map(Edit::AddGauge));
+        }
+        Edit::Batch(edits)
     }
 
     /// The latest setting of a gauge that is not put away.

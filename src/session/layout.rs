@@ -1,130 +1,11 @@
-//! Which features an engine has and which stations a route asks for.
-
-use core::fmt;
+//! Which features an engine has, and what is said of it as a whole.
 
 use super::{
-    Arrangement, Counting, Direction, Field, FieldKey, FirstEnd, Kind, Level, RouteChoice, Session,
-    Station, Use,
+    Arrangement, Counting, Dimension, Feature, Field, FieldKey, FirstEnd, Kind, RouteChoice,
+    Session, Space, Use, Volume,
 };
-use crate::quantity::Size;
+use crate::quantity::{Entered, EnteredDeviation, Size};
 use crate::uncertainty::{Climate, Material};
-
-/// One thing with a size: bore 3, main journal 2.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Feature {
-    /// What it is.
-    pub kind: Kind,
-    /// Position, from 1 at the end of the engine that is called first.
-    pub position: u8,
-}
-
-impl Feature {
-    /// The feature a station is on.
-    #[must_use]
-    pub const fn of(station: Station) -> Self {
-        Self {
-            kind: station.kind,
-            position: station.position,
-        }
-    }
-
-    /// Reads the text of a feature, such as `piston/3`; `None` unless it is
-    /// written exactly as [`fmt::Display`] writes it.
-    #[must_use]
-    pub fn parse(text: &str) -> Option<Self> {
-        let (kind, position) = text.split_once('/')?;
-        let position = position.parse().ok().filter(|p| 1 <= *p)?;
-        let feature = Self {
-            kind: Kind::from_key(kind)?,
-            position,
-        };
-        (feature.to_string() == text).then_some(feature)
-    }
-
-    /// A station on this feature.
-    #[must_use]
-    pub const fn station(self, level: Level, direction: Direction) -> Station {
-        Station::new(self.kind, self.position, level, direction)
-    }
-
-    /// The stations every feature of this kind is measured at, in the order
-    /// the gauge goes.
-    ///
-    /// The standard route turns the second end of a journal by 45°, so that
-    /// an oval in any direction shows, and the fuller one the centre; the
-    /// plain route does not.
-    #[must_use]
-    pub fn stations(self, route: RouteChoice) -> Vec<Station> {
-        use Direction::{D0, D45, D90, D135};
-        let places: &[(Level, Direction)] = match (self.kind, route) {
-            (Kind::Bore, RouteChoice::Fuller) => &[
-                (Level::Top, D0),
-                (Level::Top, D90),
-                (Level::Top, D45),
-                (Level::Top, D135),
-                (Level::Middle, D0),
-                (Level::Middle, D90),
-                (Level::Bottom, D0),
-                (Level::Bottom, D90),
-                (Level::Reference, D0),
-                (Level::Reference, D90),
-            ],
-            (Kind::MainJournal | Kind::RodJournal, RouteChoice::Fuller) => &[
-                (Level::First, D0),
-                (Level::First, D90),
-                (Level::Centre, D45),
-                (Level::Centre, D135),
-                (Level::Last, D0),
-                (Level::Last, D90),
-            ],
-            (Kind::Bore, _) => &[
-                (Level::Top, D0),
-                (Level::Top, D90),
-                (Level::Bottom, D0),
-                (Level::Bottom, D90),
-            ],
-            (Kind::Piston, _) => &[(Level::GaugePoint, D0)],
-            (Kind::MainJournal | Kind::RodJournal, RouteChoice::Standard) => &[
-                (Level::First, D0),
-                (Level::First, D90),
-                (Level::Last, D45),
-                (Level::Last, D135),
-            ],
-            (Kind::MainJournal | Kind::RodJournal, RouteChoice::Plain) => &[
-                (Level::First, D0),
-                (Level::First, D90),
-                (Level::Last, D0),
-                (Level::Last, D90),
-            ],
-        };
-        let station = |&(level, direction)| self.station(level, direction);
-        places.iter().map(station).collect()
-    }
-
-    /// A level taken in the two square directions.
-    #[must_use]
-    pub const fn square_pair(self, level: Level) -> [Station; 2] {
-        self.pair(level, false)
-    }
-
-    /// A level taken in two directions square to each other, those at 45° to
-    /// the usual ones where they are turned.
-    #[must_use]
-    pub const fn pair(self, level: Level, turned: bool) -> [Station; 2] {
-        let [first, second] = if turned {
-            [Direction::D45, Direction::D135]
-        } else {
-            [Direction::D0, Direction::D90]
-        };
-        [self.station(level, first), self.station(level, second)]
-    }
-}
-
-impl fmt::Display for Feature {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}/{}", self.kind.key(), self.position)
-    }
-}
 
 impl Session {
     /// Number of cylinders.
@@ -262,7 +143,7 @@ impl Session {
     /// and back up the other.
     #[must_use]
     pub fn walk(&self, kind: Kind) -> Vec<Feature> {
-        let banked = matches!(kind, Kind::Bore | Kind::Piston);
+        let banked = kind.goes_with_cylinders();
         let second = |f: &Feature| banked && self.bank(f.position) == Some(2);
         let down = self.features_of(kind).filter(|f| !second(f));
         let mut walk: Vec<_> = down.collect();
@@ -285,9 +166,92 @@ impl Session {
     #[must_use]
     pub fn count(&self, kind: Kind) -> u8 {
         match kind {
-            Kind::Bore | Kind::Piston => self.cylinders(),
-            Kind::MainJournal => self.mains(),
-            Kind::RodJournal => self.cylinders().div_ceil(self.rods_per_throw()),
+            Kind::MainJournal
+            | Kind::MainHousing
+            | Kind::MainShell
+            | Kind::MainFitted
+            | Kind::MainStrip
+            | Kind::RunOut
+            | Kind::MainScore => self.mains(),
+            Kind::RodJournal | Kind::RodScore | Kind::RodSide => {
+                self.cylinders().div_ceil(self.rods_per_throw())
+            }
+            Kind::EndPlay => 1,
+            Kind::Deck | Kind::Head => 1 + u8::from(self.bank(1).is_some()),
+            _ => self.cylinders(),
+        }
+    }
+
+    /// True if features of a kind are asked for, whether or not some were
+    /// read already.
+    #[must_use]
+    pub fn is_asked(&self, kind: Kind) -> bool {
+        match self.field(FieldKey::Measure(kind)) {
+            Field::Measure(_, asked) => asked,
+            _ => true,
+        }
+    }
+
+    /// The kinds that are asked for or were read, in the order they are
+    /// measured.
+    #[must_use]
+    pub fn kinds(&self) -> Vec<Kind> {
+        let mut read: Vec<Kind> = Vec::new();
+        for (_, reading) in self.standing() {
+            if !read.contains(&reading.station.kind) {
+                read.push(reading.station.kind);
+            }
+        }
+        let counts = |kind: &Kind| read.contains(kind) || self.is_asked(*kind);
+        Kind::ALL.into_iter().filter(counts).collect()
+    }
+
+    /// Where in a turn the indicator showed most on a main journal, in hours
+    /// of a clock seen from the end called first: 12 is in line with the
+    /// first throw. `None` where nobody noted it.
+    #[must_use]
+    pub fn high_spot(&self, main: u8) -> Option<u8> {
+        match self.field(FieldKey::HighSpot(main)) {
+            Field::HighSpot(_, hour) => hour,
+            _ => None,
+        }
+    }
+
+    /// A length that somebody gave besides those of features.
+    #[must_use]
+    pub fn length(&self, name: Dimension) -> Option<Entered> {
+        match self.field(FieldKey::Length(name)) {
+            Field::Length(_, length) => length,
+            _ => None,
+        }
+    }
+
+    /// A volume that somebody gave.
+    #[must_use]
+    pub fn volume(&self, name: Space) -> Option<Volume> {
+        match self.field(FieldKey::Volume(name)) {
+            Field::Volume(_, volume) => volume,
+            _ => None,
+        }
+    }
+
+    /// How far the crown stops below the deck; above it, less than nothing.
+    #[must_use]
+    pub fn deck_clearance(&self) -> Option<EnteredDeviation> {
+        match self.field(FieldKey::DeckClearance) {
+            Field::DeckClearance(clearance) => clearance,
+            _ => None,
+        }
+    }
+
+    /// The steps from standard in which parts for a kind can be had, as
+    /// somebody listed them, in the order told: of pistons oversizes, of main
+    /// and rod shells undersizes. `None` where nobody did.
+    #[must_use]
+    pub fn stock(&self, kind: Kind) -> Option<Vec<Entered>> {
+        match self.field(FieldKey::Stock(kind)) {
+            Field::Stock(_, steps) => steps,
+            _ => None,
         }
     }
 
@@ -296,11 +260,11 @@ impl Session {
         (1..=self.count(kind)).map(move |position| Feature { kind, position })
     }
 
-    /// All features, in the order they are measured.
+    /// All features that are asked for or were read, in the order they are
+    /// measured.
     pub fn features(&self) -> impl Iterator<Item = Feature> {
-        Kind::ALL
-            .into_iter()
-            .flat_map(|kind| self.features_of(kind))
+        let kinds = self.kinds().into_iter();
+        kinds.flat_map(|kind| self.features_of(kind))
     }
 
     /// True if the layout has this feature. Readings of others are kept.

@@ -19,8 +19,15 @@ pub enum Quantity {
     /// The middle above the mean of the ends: a barrel, or below: an
     /// hour-glass. No manual limits it by a name of its own.
     Barrel,
-    /// Bore minus piston, on diameter (piston-to-wall).
+    /// Bore minus piston, on diameter (piston-to-wall); of shells the oil
+    /// clearance; of the bores for a pin, the play of the pin.
     Clearance,
+    /// Half the swing of an indicator: how far an axis is off.
+    Bend,
+    /// How far the axes of neighbouring main journals are off each other.
+    Alignment,
+    /// How far the two diagonals of a face differ.
+    Twist,
 }
 
 /// Which end of a band a limit is.
@@ -59,12 +66,32 @@ pub const fn limit_keys(kind: Kind) -> &'static [(Quantity, &'static [Bound])] {
             (Quantity::OutOfRound, GREATEST),
             (Quantity::Taper, GREATEST),
         ],
-        Kind::Piston => &[(Quantity::Size, BAND), (Quantity::Clearance, BAND)],
-        Kind::MainJournal | Kind::RodJournal => &[
+        Kind::Piston | Kind::PinBore | Kind::SmallEnd | Kind::MainShell | Kind::RodShell => {
+            &[(Quantity::Size, BAND), (Quantity::Clearance, BAND)]
+        }
+        Kind::MainJournal | Kind::RodJournal | Kind::MainHousing | Kind::BigEnd => &[
             (Quantity::Size, BAND),
             (Quantity::OutOfRound, GREATEST),
             (Quantity::Taper, GREATEST),
         ],
+        Kind::RunOut => &[(Quantity::Size, GREATEST), (Quantity::Alignment, GREATEST)],
+        Kind::Pin
+        | Kind::EndPlay
+        | Kind::RodSide
+        | Kind::TopRingGap
+        | Kind::SecondRingGap
+        | Kind::TopRingSide
+        | Kind::SecondRingSide => &[(Quantity::Size, BAND)],
+        Kind::Deck | Kind::Head => &[(Quantity::Size, GREATEST)],
+        // Fitted shells and strips are other ways to the oil clearance, whose
+        // limits stand at the shells; a score is looked at, not limited.
+        Kind::MainFitted
+        | Kind::RodFitted
+        | Kind::MainStrip
+        | Kind::RodStrip
+        | Kind::BoreScore
+        | Kind::MainScore
+        | Kind::RodScore => &[],
     }
 }
 
@@ -72,19 +99,30 @@ pub const fn limit_keys(kind: Kind) -> &'static [(Quantity, &'static [Bound])] {
 #[must_use]
 pub const fn wears(kind: Kind, quantity: Quantity) -> Wear {
     match (kind, quantity) {
-        (Kind::Piston | Kind::MainJournal | Kind::RodJournal, Quantity::Size) => Wear::Smaller,
+        (
+            Kind::Piston
+            | Kind::MainJournal
+            | Kind::RodJournal
+            | Kind::Pin
+            | Kind::MainShell
+            | Kind::RodShell,
+            Quantity::Size,
+        ) => Wear::Smaller,
         _ => Wear::Larger,
     }
 }
 
 impl Quantity {
-    const ALL: [Self; 6] = [
+    const ALL: [Self; 9] = [
         Self::Size,
         Self::Wear,
         Self::OutOfRound,
         Self::Taper,
         Self::Barrel,
         Self::Clearance,
+        Self::Bend,
+        Self::Alignment,
+        Self::Twist,
     ];
 
     /// The word in files.
@@ -97,6 +135,9 @@ impl Quantity {
             Self::Taper => "taper",
             Self::Barrel => "barrel",
             Self::Clearance => "clearance",
+            Self::Bend => "bend",
+            Self::Alignment => "alignment",
+            Self::Twist => "twist",
         }
     }
 }

@@ -9,7 +9,10 @@
 mod bound;
 mod document;
 mod edit;
+mod feature;
 mod gauge;
+mod given;
+mod kind;
 mod layout;
 mod limits;
 mod merge;
@@ -20,11 +23,15 @@ mod setup;
 mod stamp;
 mod station;
 
-pub use bound::{CYLINDERS_MAX, DEGREES_MAX, DEGREES_MIN, MAINS_MAX, NOTE_MAX, READINGS_MAX};
+pub use bound::{
+    CYLINDERS_MAX, DEGREES_MAX, DEGREES_MIN, MAINS_MAX, NOTE_MAX, READINGS_MAX, STEPS_MAX,
+};
 pub use document::Document;
 pub use edit::{Edit, Refused};
+pub use feature::Feature;
 pub use gauge::{Gauge, GaugeKind};
-pub use layout::Feature;
+pub use given::{Dimension, Space, VOLUME_MAX, Volume};
+pub use kind::Kind;
 pub use limits::{Bound, LimitKey, Quantity, limit_keys, wears};
 pub use merge::ordered;
 pub use model::{Extra, Register, Session, SessionId};
@@ -32,4 +39,4 @@ pub use reading::{Indication, Reading};
 pub use setting::{Against, Sense, SetTo, Setting};
 pub use setup::{Arrangement, Counting, Field, FieldKey, FirstEnd, RouteChoice, Use};
 pub use stamp::{Replica, Stamp};
-pub use station::{Direction, Kind, Level, Part, Station};
+pub use station::{Direction, Level, Part, Station};

@@ -1,7 +1,7 @@
 //! Set-up: one register for each field, the latest stamp wins.
 
-use super::{Kind, LimitKey, Stamp};
-use crate::quantity::{Entered, Unit};
+use super::{Dimension, Kind, LimitKey, Space, Stamp, Volume};
+use crate::quantity::{Entered, EnteredDeviation, Unit};
 use crate::uncertainty::{Climate, Material};
 
 /// How the cylinders stand.
@@ -94,6 +94,20 @@ pub enum Field {
     /// Whether one spot of a kind is to be read five times, the gauge taken
     /// away and set down anew each time, so that its repeatability is known.
     Study(Kind, bool),
+    /// Whether features of a kind are asked for.
+    Measure(Kind, bool),
+    /// Where in a turn the indicator showed most on this main journal, in
+    /// hours of a clock, 1 to 12; `None` where nobody noted it.
+    HighSpot(u8, Option<u8>),
+    /// A length besides those of features; `None` where nobody gave it.
+    Length(Dimension, Option<Entered>),
+    /// A volume; `None` where nobody gave it.
+    Volume(Space, Option<Volume>),
+    /// How far the crown stops below the deck.
+    DeckClearance(Option<EnteredDeviation>),
+    /// The steps from standard in which pistons or shells can be had; `None`
+    /// where nobody listed them.
+    Stock(Kind, Option<Vec<Entered>>),
     /// A limit of the manual, in its own unit; `None` where it is silent.
     Limit(LimitKey, Option<Entered>),
     /// Where the limits of a kind come from.
@@ -133,6 +147,18 @@ pub enum FieldKey {
     Material(Kind),
     /// See [`Field::Study`].
     Study(Kind),
+    /// See [`Field::Measure`].
+    Measure(Kind),
+    /// See [`Field::HighSpot`].
+    HighSpot(u8),
+    /// See [`Field::Length`].
+    Length(Dimension),
+    /// See [`Field::Volume`].
+    Volume(Space),
+    /// See [`Field::DeckClearance`].
+    DeckClearance,
+    /// See [`Field::Stock`].
+    Stock(Kind),
     /// See [`Field::Limit`].
     Limit(LimitKey),
     /// See [`Field::LimitSource`].
@@ -159,6 +185,12 @@ impl Field {
             Self::GaugeOf(kind, _) => FieldKey::GaugeOf(*kind),
             Self::Material(kind, _) => FieldKey::Material(*kind),
             Self::Study(kind, _) => FieldKey::Study(*kind),
+            Self::Measure(kind, _) => FieldKey::Measure(*kind),
+            Self::HighSpot(main, _) => FieldKey::HighSpot(*main),
+            Self::Length(name, _) => FieldKey::Length(*name),
+            Self::Volume(name, _) => FieldKey::Volume(*name),
+            Self::DeckClearance(_) => FieldKey::DeckClearance,
+            Self::Stock(kind, _) => FieldKey::Stock(*kind),
             Self::Limit(key, _) => FieldKey::Limit(*key),
             Self::LimitSource(kind, _) => FieldKey::LimitSource(*kind),
         }
@@ -185,20 +217,14 @@ impl FieldKey {
             Self::GaugeOf(kind) => Field::GaugeOf(kind, None),
             Self::Material(kind) => Field::Material(kind, kind.usual_material()),
             Self::Study(kind) => Field::Study(kind, false),
+            Self::Measure(kind) => Field::Measure(kind, kind.is_usual()),
+            Self::HighSpot(main) => Field::HighSpot(main, None),
+            Self::Length(name) => Field::Length(name, None),
+            Self::Volume(name) => Field::Volume(name, None),
+            Self::DeckClearance => Field::DeckClearance(None),
+            Self::Stock(kind) => Field::Stock(kind, None),
             Self::Limit(key) => Field::Limit(key, None),
             Self::LimitSource(kind) => Field::LimitSource(kind, String::new()),
-        }
-    }
-}
-
-impl Kind {
-    /// What it is mostly made of (common practice).
-    #[must_use]
-    pub const fn usual_material(self) -> Material {
-        match self {
-            Self::Bore => Material::GreyIron,
-            Self::Piston => Material::PistonAlloy,
-            Self::MainJournal | Self::RodJournal => Material::Steel,
         }
     }
 }

@@ -2,18 +2,7 @@
 
 use core::fmt;
 
-/// A kind of feature.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Kind {
-    /// Cylinder bore.
-    Bore,
-    /// Piston.
-    Piston,
-    /// Main journal of the crankshaft.
-    MainJournal,
-    /// Rod journal of the crankshaft, one for each throw.
-    RodJournal,
-}
+use super::Kind;
 
 /// The part of a feature a station is on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -22,6 +11,10 @@ pub enum Part {
     Whole,
     /// The skirt of a piston.
     Skirt,
+    /// The shell in the block or the rod.
+    Upper,
+    /// The shell in the cap.
+    Lower,
 }
 
 /// The level of a station along its feature's axis.
@@ -43,19 +36,37 @@ pub enum Level {
     Last,
     /// Piston: the height on the skirt its maker states.
     GaugePoint,
+    /// Flat face: along the long edge, on the inlet's side.
+    InletEdge,
+    /// Flat face: along the other long edge.
+    ExhaustEdge,
+    /// Flat face: across, at the end called first.
+    FirstEdge,
+    /// Flat face: across, at the other end.
+    LastEdge,
+    /// Flat face: from the inlet's side at the first end to the other corner.
+    Diagonal,
+    /// Flat face: the other diagonal.
+    OtherDiagonal,
 }
 
 /// The direction of a diameter, in degrees from the feature's reference:
 /// bores and pistons from across the crank, rod journals from in line with
-/// the throw, main journals from in line with the first throw.
+/// the throw, main journals from in line with the first throw, bores of
+/// bearings from square to the joint of the cap, pins and their bores from
+/// in line with the rod.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Direction {
     /// The reference direction.
     D0,
     /// 45° on.
     D45,
+    /// 60° on: of a bearing's bore, near the joint of the cap.
+    D60,
     /// Square to the reference.
     D90,
+    /// 120° on: of a bearing's bore, near the joint on the other side.
+    D120,
     /// 135° on.
     D135,
 }
@@ -86,66 +97,21 @@ pub struct Station {
     pub direction: Direction,
 }
 
-impl Kind {
-    /// All kinds, in the order they are measured.
-    pub const ALL: [Self; 4] = [
-        Self::Bore,
-        Self::Piston,
-        Self::MainJournal,
-        Self::RodJournal,
-    ];
-
-    /// The word in files.
-    #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Bore => "bore",
-            Self::Piston => "piston",
-            Self::MainJournal => "main_journal",
-            Self::RodJournal => "rod_journal",
-        }
-    }
-
-    /// The kind of this word.
-    #[must_use]
-    pub fn from_key(key: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|kind| kind.key() == key)
-    }
-
-    /// The levels of this kind in the order along its axis, those outside
-    /// the worn length last.
-    #[must_use]
-    pub const fn levels(self) -> &'static [Level] {
-        match self {
-            Self::Bore => &[Level::Top, Level::Middle, Level::Bottom, Level::Reference],
-            Self::Piston => &[Level::GaugePoint],
-            Self::MainJournal | Self::RodJournal => &[Level::First, Level::Centre, Level::Last],
-        }
-    }
-
-    /// The one part stations of this kind are on.
-    #[must_use]
-    pub const fn part(self) -> Part {
-        match self {
-            Self::Piston => Part::Skirt,
-            Self::Bore | Self::MainJournal | Self::RodJournal => Part::Whole,
-        }
-    }
-}
-
 impl Part {
-    const ALL: [Self; 2] = [Self::Whole, Self::Skirt];
+    const ALL: [Self; 4] = [Self::Whole, Self::Skirt, Self::Upper, Self::Lower];
 
     const fn key(self) -> &'static str {
         match self {
             Self::Whole => "whole",
             Self::Skirt => "skirt",
+            Self::Upper => "upper",
+            Self::Lower => "lower",
         }
     }
 }
 
 impl Level {
-    const ALL: [Self; 8] = [
+    const ALL: [Self; 14] = [
         Self::Top,
         Self::Middle,
         Self::Bottom,
@@ -154,6 +120,12 @@ impl Level {
         Self::Centre,
         Self::Last,
         Self::GaugePoint,
+        Self::InletEdge,
+        Self::ExhaustEdge,
+        Self::FirstEdge,
+        Self::LastEdge,
+        Self::Diagonal,
+        Self::OtherDiagonal,
     ];
 
     /// The word in files.
@@ -168,13 +140,26 @@ impl Level {
             Self::Centre => "centre",
             Self::Last => "last",
             Self::GaugePoint => "gauge_point",
+            Self::InletEdge => "inlet_edge",
+            Self::ExhaustEdge => "exhaust_edge",
+            Self::FirstEdge => "first_edge",
+            Self::LastEdge => "last_edge",
+            Self::Diagonal => "diagonal",
+            Self::OtherDiagonal => "other_diagonal",
         }
     }
 }
 
 impl Direction {
     /// All directions by angle.
-    pub const ALL: [Self; 4] = [Self::D0, Self::D45, Self::D90, Self::D135];
+    pub const ALL: [Self; 6] = [
+        Self::D0,
+        Self::D45,
+        Self::D60,
+        Self::D90,
+        Self::D120,
+        Self::D135,
+    ];
 
     /// The angle in degrees.
     #[must_use]
@@ -182,7 +167,9 @@ impl Direction {
         match self {
             Self::D0 => 0,
             Self::D45 => 45,
+            Self::D60 => 60,
             Self::D90 => 90,
+            Self::D120 => 120,
             Self::D135 => 135,
         }
     }
@@ -195,7 +182,7 @@ impl Direction {
 }
 
 impl Station {
-    /// The station of a kind at a level and direction, on its one part.
+    /// The station of a kind at a level and direction, on its first part.
     #[must_use]
     pub const fn new(kind: Kind, position: u8, level: Level, direction: Direction) -> Self {
         Self {
@@ -226,8 +213,16 @@ impl Station {
             level,
             direction,
         };
-        let exists = part == kind.part() && kind.levels().contains(&level);
+        let exists = kind.parts().contains(&part)
+            && kind.levels().contains(&level)
+            && kind.directions().contains(&direction);
         (exists && station.to_string() == text).then_some(station)
+    }
+
+    /// The same station on another part.
+    #[must_use]
+    pub const fn on(self, part: Part) -> Self {
+        Self { part, ..self }
     }
 
     /// The same station with another direction.

@@ -43,7 +43,7 @@ pub(super) const fn within(kind: Kind) -> i64 {
     match kind {
         Kind::Bore => 12 * TENTH,
         Kind::Piston => 8 * TENTH,
-        Kind::MainJournal | Kind::RodJournal => 3 * TENTH,
+        _ => 3 * TENTH,
     }
 }
 
@@ -53,7 +53,7 @@ pub(super) const fn between(kind: Kind) -> i64 {
     match kind {
         Kind::Bore => 20 * TENTH,
         Kind::Piston => 10 * TENTH,
-        Kind::MainJournal | Kind::RodJournal => 5 * TENTH,
+        _ => 5 * TENTH,
     }
 }
 
@@ -62,7 +62,8 @@ pub(super) const fn worn(kind: Kind) -> (i64, i64) {
     match kind {
         Kind::Bore => (20 * TENTH, 30 * TENTH),
         Kind::Piston => (-10 * TENTH, 15 * TENTH),
-        Kind::MainJournal | Kind::RodJournal => (-6 * TENTH, 10 * TENTH),
+        _ if kind.is_hole() => (3 * TENTH, 10 * TENTH),
+        _ => (-6 * TENTH, 10 * TENTH),
     }
 }
 
@@ -74,7 +75,7 @@ pub(super) const IN_ITS_BORE: (i64, i64) = (-30 * TENTH, 25 * TENTH);
 pub(super) const fn far(kind: Kind) -> i64 {
     match kind {
         Kind::Bore => 150 * TENTH,
-        Kind::Piston | Kind::MainJournal | Kind::RodJournal => 100 * TENTH,
+        _ => 100 * TENTH,
     }
 }
 
@@ -86,10 +87,7 @@ pub(super) const UNWORN_SIDE: i64 = 20 * TENTH;
 /// measure this.
 pub(super) fn could_be(kind: Kind, size: Size, made: Size) -> bool {
     let grown = (size - made).quanta();
-    let worn = match kind {
-        Kind::Bore => grown,
-        Kind::Piston | Kind::MainJournal | Kind::RodJournal => -grown,
-    };
+    let worn = if kind.is_hole() { grown } else { -grown };
     (-UNWORN_SIDE..=LEAST_WORN).contains(&worn)
 }
 

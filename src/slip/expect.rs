@@ -178,9 +178,10 @@ impl<'a> Neighbours<'a> {
         let read = self.median.iter();
         let read = read.filter(|(s, _)| Feature::of(**s) == feature);
         let sizes = read.map(|(_, value)| Size::from_quanta(*value));
-        match feature.kind {
-            Kind::Bore => sizes.min(),
-            Kind::Piston | Kind::MainJournal | Kind::RodJournal => sizes.max(),
+        if feature.kind.is_hole() {
+            sizes.min()
+        } else {
+            sizes.max()
         }
     }
 

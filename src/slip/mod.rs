@@ -123,6 +123,10 @@ impl<'a> Asked<'a> {
         itself: Option<Stamp>,
         noise: Deviation,
     ) -> Option<Self> {
+        // An amount can be anything, and wear is what it shows.
+        if reading.station.kind.is_amount() {
+            return None;
+        }
         let session = neighbours.session;
         let gauge = &session.gauges.get(&reading.gauge)?.value;
         let step = expect::square(gauge.graduation.size().quanta());
@@ -197,7 +201,7 @@ impl<'a> Asked<'a> {
         };
         let made = nominal::made(self.neighbours.session, station.kind);
         let unmade = self.expected.from_made
-            && made.is_some_and(|made| beyond(made.size(), station.kind != Kind::Bore));
+            && made.is_some_and(|made| beyond(made.size(), !station.kind.is_hole()));
         let bore = self.neighbours.bore_of(station);
         unmade || station.kind == Kind::Piston && bore.is_some_and(|bore| beyond(bore, true))
     }

@@ -31,9 +31,10 @@ pub(super) fn made(session: &Session, kind: Kind) -> Option<Entered> {
     if let Field::Nominal(_, Some(size)) = session.field(FieldKey::Nominal(kind)) {
         return Some(size);
     }
-    let unworn = match kind {
-        Kind::Bore => Bound::NewLow,
-        Kind::Piston | Kind::MainJournal | Kind::RodJournal => Bound::NewHigh,
+    let unworn = if kind.is_hole() {
+        Bound::NewLow
+    } else {
+        Bound::NewHigh
     };
     session.limit(kind, Quantity::Size, unworn)
 }
@@ -48,6 +49,7 @@ pub(super) fn machined_to(kind: Kind, made: &Entered) -> Vec<Entered> {
     let (sign, count) = match kind {
         Kind::Bore | Kind::Piston => (1, steps.len()),
         Kind::MainJournal | Kind::RodJournal => (-1, UNDERSIZES),
+        _ => (1, 0),
     };
     let at = |step: &i64| {
         let size = made.size() + Deviation::from_quanta(sign * step);

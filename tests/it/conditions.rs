@@ -46,7 +46,7 @@ fn difference(greater: &str, smaller: &str) -> Deviation {
 fn the_frozen_file_says_what_it_said() {
     let session = frozen();
     assert_eq!(session.climate(), Climate::Degrees(-3_500));
-    let materials = Kind::ALL.map(|kind| session.material(kind));
+    let materials = crate::make::USUAL.map(|kind| session.material(kind));
     assert_eq!(
         materials,
         [
@@ -56,7 +56,7 @@ fn the_frozen_file_says_what_it_said() {
             Material::Steel,
         ]
     );
-    let studies = Kind::ALL.map(|kind| session.study(kind));
+    let studies = crate::make::USUAL.map(|kind| session.study(kind));
     assert_eq!(studies, [true, false, false, false]);
     // From 0.002 to 0.001 mm too much; a plus is smaller, so from −0.0002 to
     // 0.0003 in the dial has come to read 0.0005 in too little.
@@ -79,7 +79,7 @@ fn nobody_has_to_say_anything() {
     let session = session(vec![]);
     assert_eq!(session.climate(), Climate::default());
     assert_eq!(session.climate(), Climate::Mild);
-    let materials = Kind::ALL.map(|kind| session.material(kind));
+    let materials = crate::make::USUAL.map(|kind| session.material(kind));
     assert_eq!(
         materials,
         [

@@ -341,7 +341,7 @@ fn the_screen_tells_what_each_gauge_is_set_to() {
         Outside micrometer: As found: nobody checked it on a standard. false
         Telescoping gauge and micrometer: As found: nobody checked it on a standard. false
         Dial bore gauge: Set on a micrometer locked at 82.000 mm, where it shows 0 mm; plus means smaller. false
-        Dial indicator: Not set yet: nothing can be read with it. true
+        Dial indicator: As found: nobody checked it on a standard. false
         Outside micrometer 2: As found: nobody checked it on a standard. false"#]]
     .assert_eq(&lines(&document));
     let uses = gauges(document.session(), &assess(document.session())).uses;

@@ -2,15 +2,16 @@
 
 use fenderbench::quantity::{Entered, EnteredDeviation, Unit};
 use fenderbench::session::{
-    Against, Arrangement, Counting, Direction, Document, Edit, Feature, Field, FirstEnd, Gauge,
-    GaugeKind, Indication, Kind, LimitKey, Reading, Refused, RouteChoice, Sense, Session, SetTo,
-    Setting, Stamp, Station, Use, limit_keys,
+    Against, Arrangement, Counting, Document, Edit, Feature, Field, FirstEnd, Gauge, GaugeKind,
+    Indication, Kind, LimitKey, Reading, Refused, RouteChoice, Sense, Session, SetTo, Setting,
+    Stamp, Station, Use, limit_keys,
 };
 use fenderbench::uncertainty::{Climate, Material};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 
-use crate::make::{DESK, INCH, MM, PHONE, TABLET, session};
+use crate::given::given;
+use crate::make::{DESK, INCH, MM, PHONE, TABLET, USUAL, session};
 
 /// Laws leave nothing behind in the source tree when they fail.
 pub fn config(cases: u32) -> ProptestConfig {
@@ -36,15 +37,23 @@ pub fn entered() -> impl Strategy<Value = Entered> {
     })
 }
 
+/// A place on one of the parts that every engine is measured at.
 pub fn any_station() -> impl Strategy<Value = Station> {
+    place_on(&USUAL)
+}
+
+fn place_on(kinds: &'static [Kind]) -> impl Strategy<Value = Station> {
     (
-        select(&Kind::ALL[..]),
+        select(kinds),
         1_u8..7,
         any::<Index>(),
-        select(&Direction::ALL[..]),
+        any::<Index>(),
+        any::<Index>(),
     )
-        .prop_map(|(kind, position, level, direction)| {
-            Station::new(kind, position, *level.get(kind.levels()), direction)
+        .prop_map(|(kind, position, level, direction, part)| {
+            let direction = *direction.get(kind.directions());
+            let station = Station::new(kind, position, *level.get(kind.levels()), direction);
+            station.on(*part.get(kind.parts()))
         })
 }
 
@@ -63,7 +72,7 @@ fn limit_name() -> impl Strategy<Value = LimitKey> {
 }
 
 /// Limits near each other, so that many stand and many do not.
-fn limit() -> impl Strategy<Value = Option<Entered>> {
+pub fn limit() -> impl Strategy<Value = Option<Entered>> {
     let text =
         (any_unit(), 0_u32..6).prop_map(|(unit, n)| Entered::parse(&format!("2.00{n}"), unit).ok());
     prop_oneof![1 => Just(None), 4 => text, 1 => Just(Entered::parse("0.0", MM).ok())]
@@ -96,6 +105,7 @@ pub fn field() -> impl Strategy<Value = Field> {
             .prop_map(|(kind, material)| Field::Material(kind, material)),
         (select(&Kind::ALL[..]), any::<bool>()).prop_map(|(kind, study)| Field::Study(kind, study)),
         (select(&Kind::ALL[..]), limit()).prop_map(|(kind, size)| Field::Nominal(kind, size)),
+        given(),
         (limit_name(), limit()).prop_map(|(key, limit)| Field::Limit(key, limit)),
         (limit_name(), limit()).prop_map(|(key, limit)| Field::Limit(key, limit)),
         (select(&Kind::ALL[..]), text()).prop_map(|(kind, text)| Field::LimitSource(kind, text)),
@@ -220,7 +230,7 @@ pub enum Act {
 
 pub fn act() -> impl Strategy<Value = Act> {
     let one = prop_oneof![
-        6 => (any_station(), entered(), prop::bool::weighted(0.1))
+        6 => (place_on(&Kind::ALL), entered(), prop::bool::weighted(0.1))
             .prop_map(|(at, entered, kept)| Act::Read(at, entered, kept)),
         3 => any::<Index>().prop_map(Act::Strike),
         1 => Just(Act::StrikeNothing),
@@ -235,7 +245,7 @@ pub fn act() -> impl Strategy<Value = Act> {
             .prop_map(|(index, shown)| Act::CheckAgain(index, shown)),
         1 => (select(&Kind::ALL[..]), any::<Index>())
             .prop_map(|(kind, index)| Act::Choose(kind, index)),
-        2 => (any_station(), deviation()).prop_map(|(at, by)| Act::Dial(at, by)),
+        2 => (place_on(&Kind::ALL), deviation()).prop_map(|(at, by)| Act::Dial(at, by)),
     ];
     one.prop_recursive(2, 8, 4, |one| {
         prop::collection::vec(one, 0..5).prop_map(Act::Several)

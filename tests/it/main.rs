@@ -3,8 +3,8 @@
 //!
 //! The helpers are in `make` (sessions by hand), `generators` (sessions by
 //! chance), `golden` (tables with their sources in `tests/golden`),
-//! `published` (figures of uncertainty out of them) and `repository` (its own
-//! files).
+//! `published` (figures of uncertainty out of them), `remedy_make` (measured
+//! parts by chance) and `repository` (its own files).
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(
     clippy::unwrap_used,
@@ -15,10 +15,12 @@
 )]
 
 mod generators;
+mod given;
 mod golden;
 mod make;
 mod newer;
 mod published;
+mod remedy_make;
 mod repository;
 
 mod entered;
@@ -27,6 +29,7 @@ mod exact;
 mod fits;
 mod form;
 mod form_barrel;
+mod form_displacement;
 mod form_lobes;
 mod form_oval;
 mod form_shape;
@@ -42,6 +45,12 @@ mod uncertainty_laws;
 mod uncertainty_samples;
 mod uncertainty_student;
 mod uncertainty_temperature;
+
+mod remedy_bores;
+mod remedy_pairing;
+mod remedy_shells;
+mod remedy_sizes;
+mod remedy_sizes_laws;
 
 mod document;
 mod merge;

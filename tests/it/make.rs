@@ -80,7 +80,11 @@ pub fn limit_key(kind: Kind, quantity: Quantity, bound: Bound) -> LimitKey {
 
 /// A reading at a station with the gauge the session has for it.
 pub fn reading(session: &Session, station: Station, entered: impl Into<Indication>) -> Reading {
-    let (gauge, _, setting) = session.gauge_for(station.kind).expect("a gauge");
+    let at_hand = || session.gauge_for(Kind::Bore);
+    let (gauge, _, setting) = session
+        .gauge_for(station.kind)
+        .or_else(at_hand)
+        .expect("a gauge");
     Reading {
         station,
         entered: entered.into(),
@@ -146,3 +150,11 @@ pub fn said(session: &Session) -> Vec<String> {
         .map(|repeats| format!("{repeats:?}"));
     findings.chain(repeats).collect()
 }
+
+/// The kinds that every engine is measured at.
+pub const USUAL: [Kind; 4] = [
+    Kind::Bore,
+    Kind::Piston,
+    Kind::MainJournal,
+    Kind::RodJournal,
+];

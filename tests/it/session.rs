@@ -4,7 +4,7 @@ use fenderbench::archive;
 use fenderbench::assess::assess;
 use fenderbench::present::route;
 use fenderbench::session::{
-    CYLINDERS_MAX, Document, Edit, Field, Kind, READINGS_MAX, Refused, Stamp, Station,
+    CYLINDERS_MAX, Document, Edit, Field, READINGS_MAX, Refused, Stamp, Station,
 };
 use proptest::prelude::*;
 
@@ -98,7 +98,7 @@ fn places_that_do_not_exist_are_no_stations() {
 fn a_layout_has_its_features() {
     let check = |fields: Vec<Field>, counts: [u8; 4]| {
         let session = session(fields);
-        assert_eq!(Kind::ALL.map(|kind| session.count(kind)), counts);
+        assert_eq!(crate::make::USUAL.map(|kind| session.count(kind)), counts);
         let total: usize = counts.iter().map(|n| usize::from(*n)).sum();
         assert_eq!(session.features().count(), total);
     };
@@ -120,7 +120,7 @@ fn everything_can_be_measured_at_once() {
     for unit in [MM, crate::make::INCH] {
         let session = session(vec![Field::DisplayUnit(unit)]);
         assert_eq!(session.gauges.len(), 2);
-        for kind in Kind::ALL {
+        for kind in crate::make::USUAL {
             let (_, gauge, _) = session.gauge_for(kind).unwrap();
             assert_eq!(gauge.unit(), unit);
         }

@@ -171,7 +171,7 @@ fn following_the_advice_comes_to_an_end() {
             Kind::Bore => "82.010 mm",
             Kind::Piston => "81.960 mm",
             Kind::MainJournal => ["59.980 mm", "59.982 mm"][read_so_far % 2],
-            Kind::RodJournal => "49.980 mm",
+            _ => "49.980 mm",
         };
         read(&mut document, &[(at.to_string().as_str(), value)]);
         read_so_far += 1;

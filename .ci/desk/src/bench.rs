@@ -8,8 +8,7 @@ use fenderbench::archive;
 use fenderbench::assess::assess;
 use fenderbench::quantity::{Entered, Unit};
 use fenderbench::session::{
-    CYLINDERS_MAX, Direction, Edit, Feature, Field, Kind, Reading, Replica, Session, SessionId,
-    Station,
+    CYLINDERS_MAX, Edit, Feature, Field, Kind, Reading, Replica, Session, SessionId, Station,
 };
 
 use crate::{Answer, sample};
@@ -147,8 +146,8 @@ fn stations(session: &Session) -> Vec<Station> {
     let of_feature = |feature: Feature| {
         let levels = feature.kind.levels().iter();
         levels.flat_map(move |level| {
-            let directions = Direction::ALL.into_iter();
-            directions.map(move |direction| feature.station(*level, direction))
+            let directions = feature.kind.directions().iter();
+            directions.map(move |direction| feature.station(*level, *direction))
         })
     };
     session.features().flat_map(of_feature).collect()
@@ -159,7 +158,7 @@ fn reading(session: &Session, number: usize, station: Station) -> Result<Reading
         Kind::Bore => 82_010,
         Kind::Piston => 81_955,
         Kind::MainJournal => 59_980,
-        Kind::RodJournal => 49_980,
+        _ => 49_980,
     };
     // A steady pattern of 13 steps: scatter, and the same one at every run.
     let micrometres = micrometres + number * 7 % 13;

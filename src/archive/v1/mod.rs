@@ -5,6 +5,7 @@
 //! not need a new version, because unknown ones are kept and handed on.
 
 pub(super) mod read;
+mod set_up;
 mod value;
 pub(super) mod write;
 
@@ -19,6 +20,13 @@ const NOMINAL: &str = "nominal";
 const GAUGE: &str = "gauge";
 const MATERIAL: &str = "material";
 const STUDY: &str = "study";
+const MEASURE: &str = "measure";
+const STOCK: &str = "stock";
+
+/// The words, before a number or another word, of further set-up fields.
+const HIGH_SPOT: &str = "high_spot";
+const LENGTH: &str = "length";
+const VOLUME: &str = "volume";
 
 /// The keys under which a record says what a gauge showed, one of the two.
 #[derive(Clone, Copy)]

@@ -1,17 +1,15 @@
 //! Text of version 1 → session.
 
-use super::value::{id, indication, indication_if_any, length, note, parsed, small, stamp, unit};
-use super::{AGAIN, GAUGE, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE};
+use super::set_up::{length_or_null, set_up};
+use super::value::{id, indication, indication_if_any, length, note, parsed, stamp, unit};
+use super::{AGAIN, KEPT_SECTIONS, SHOWS, SOURCE, VALUE};
 use crate::archive::object::{Object, check_extra};
 use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
-use crate::quantity::Entered;
 use crate::session::{
-    Against, Arrangement, Counting, Extra, Feature, Field, FirstEnd, Gauge, GaugeKind, Indication,
-    Kind, LimitKey, READINGS_MAX, Reading, Register, RouteChoice, Sense, Session, SessionId, SetTo,
-    Setting, Stamp, Station, Use,
+    Against, Extra, Feature, Field, Gauge, GaugeKind, Indication, Kind, LimitKey, READINGS_MAX,
+    Reading, Register, Sense, Session, SessionId, SetTo, Setting, Station,
 };
-use crate::uncertainty::{Climate, Material};
 
 const ZERO: &str = "is zero, which is no size";
 
@@ -83,62 +81,6 @@ fn read_section(
     Ok(())
 }
 
-fn set_up(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bool, ImportError> {
-    let field = match key {
-        "name" => Some(Field::Name(record.text("value")?)),
-        "cylinders" => Some(Field::Cylinders(small(&mut record)?)),
-        "main_journals" => Some(Field::Mains(small(&mut record)?)),
-        "rods_per_throw" => Some(Field::RodsPerThrow(small(&mut record)?)),
-        "display_unit" => {
-            let unit = unit(&mut record, "value")?;
-            Some(Field::DisplayUnit(unit))
-        }
-        "arrangement" => Arrangement::from_key(&record.text("value")?).map(Field::Arrangement),
-        "route" => RouteChoice::from_key(&record.text("value")?).map(Field::Route),
-        "use" => Use::from_key(&record.text("value")?).map(Field::Use),
-        "first_end" => FirstEnd::from_key(&record.text("value")?).map(Field::FirstEnd),
-        "counting" => Counting::from_key(&record.text("value")?).map(Field::Counting),
-        "climate" => Climate::parse(&record.text("value")?).map(Field::Climate),
-        _ => of_kind(key, &mut record)?,
-    };
-    put_field(session, field, record)
-}
-
-/// A set-up field that each kind has.
-fn of_kind(key: &str, record: &mut Object<'_>) -> Result<Option<Field>, ImportError> {
-    let Some((word, kind)) = key.split_once('/') else {
-        return Ok(None);
-    };
-    let Some(kind) = Kind::from_key(kind) else {
-        return Ok(None);
-    };
-    Ok(match word {
-        NOMINAL => Some(Field::Nominal(kind, length_or_null(record)?)),
-        GAUGE => {
-            let chosen = record.text_or_null("value")?;
-            let chosen = chosen.map(|text| {
-                Stamp::parse(&text).ok_or_else(|| record.wrong("value", "is not an id"))
-            });
-            Some(Field::GaugeOf(kind, chosen.transpose()?))
-        }
-        MATERIAL => {
-            let material = Material::from_key(&record.text("value")?);
-            material.map(|material| Field::Material(kind, material))
-        }
-        STUDY => Some(Field::Study(kind, record.truth("value")?)),
-        _ => None,
-    })
-}
-
-fn length_or_null(record: &mut Object<'_>) -> Result<Option<Entered>, ImportError> {
-    let text = record.text_or_null("value")?;
-    let length = text.map(|text| {
-        let unit = unit(record, "unit")?;
-        parsed(record, "value", &text, unit)
-    });
-    length.transpose()
-}
-
 fn limit(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<bool, ImportError> {
     let source_of = key
         .strip_suffix(SOURCE)
@@ -153,7 +95,7 @@ fn limit(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<boo
     put_field(session, field, record)
 }
 
-fn put_field(
+pub(super) fn put_field(
     session: &mut Session,
     field: Option<Field>,
     record: Object<'_>,
@@ -253,7 +195,8 @@ fn reading(session: &mut Session, key: &str, mut record: Object<'_>) -> Result<b
     };
     let unit = unit(&mut record, "unit")?;
     let entered = indication(&mut record, VALUE, unit)?;
-    if matches!(&entered, Indication::Size(size) if size.size().quanta() == 0) {
+    let is_nothing = matches!(&entered, Indication::Size(size) if size.size().quanta() == 0);
+    if is_nothing && !station.kind.is_amount() {
         return Err(record.wrong("value", ZERO));
     }
     let gauge = stamp(&mut record, "gauge")?;
@@ -290,7 +233,7 @@ fn register<T>(value: T, mut record: Object<'_>) -> Result<Register<T>, ImportEr
 mod tests {
     use super::*;
     use crate::archive::v1::write;
-    use crate::session::{FieldKey, Replica};
+    use crate::session::{Dimension, FieldKey, Replica, Space};
 
     #[test]
     fn every_field_key_reads_back_as_itself() {
@@ -319,16 +262,22 @@ mod tests {
             FieldKey::FirstEnd,
             FieldKey::Counting,
             FieldKey::Climate,
+            FieldKey::DeckClearance,
+            FieldKey::HighSpot(3),
         ];
+        let given = Dimension::ALL.map(FieldKey::Length).into_iter();
+        let given = given.chain(Space::ALL.map(FieldKey::Volume));
         let of_kinds = Kind::ALL.into_iter().flat_map(|kind| {
             [
                 FieldKey::Nominal(kind),
                 FieldKey::GaugeOf(kind),
                 FieldKey::Material(kind),
                 FieldKey::Study(kind),
+                FieldKey::Measure(kind),
+                FieldKey::Stock(kind),
             ]
         });
-        let keys = plain.into_iter().chain(of_kinds);
+        let keys = plain.into_iter().chain(given).chain(of_kinds);
         for key in keys.chain(sources).chain(limits) {
             let replica = Replica::new(1);
             let id = SessionId::from_number(1);

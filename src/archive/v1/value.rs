@@ -29,12 +29,22 @@ pub(super) fn indication_if_any(
         let size = size.map(|text| parsed(record, keys.size, &text, unit));
         return Ok(size.transpose()?.map(Indication::Size));
     };
-    let deviation = EnteredDeviation::parse(&text, unit)
+    let deviation = deviation(record, keys.deviation, &text, unit)?;
+    Ok(Some(Indication::Deviation(deviation)))
+}
+
+pub(super) fn deviation(
+    record: &Object<'_>,
+    key: &str,
+    text: &str,
+    unit: Unit,
+) -> Result<EnteredDeviation, ImportError> {
+    let deviation = EnteredDeviation::parse(text, unit)
         .map_err(|why| ImportError::damaged(record.place(), why))?;
     if deviation.text() == text {
-        Ok(Some(Indication::Deviation(deviation)))
+        Ok(deviation)
     } else {
-        Err(record.wrong(keys.deviation, PLAIN))
+        Err(record.wrong(key, PLAIN))
     }
 }
 

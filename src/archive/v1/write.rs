@@ -1,11 +1,12 @@
 //! Session → text of version 1.
 
 use super::{
-    AGAIN, GAUGE, IndicationKeys, KEPT_SECTIONS, MATERIAL, NOMINAL, SHOWS, SOURCE, STUDY, VALUE,
+    AGAIN, GAUGE, HIGH_SPOT, IndicationKeys, KEPT_SECTIONS, LENGTH, MATERIAL, MEASURE, NOMINAL,
+    SHOWS, SOURCE, STOCK, STUDY, VALUE, VOLUME,
 };
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
-use crate::quantity::Entered;
+use crate::quantity::{Entered, Unit};
 use crate::session::{
     Against, Field, Gauge, Indication, Reading, Register, Replica, Session, Setting, Stamp,
 };
@@ -130,6 +131,31 @@ fn field(field: &Field) -> (bool, String, Fields) {
             let key = format!("{STUDY}/{}", kind.key());
             return (false, key, value(study.to_string()));
         }
+        Field::Measure(kind, asked) => {
+            let key = format!("{MEASURE}/{}", kind.key());
+            return (false, key, value(asked.to_string()));
+        }
+        Field::Stock(kind, steps) => {
+            let key = format!("{STOCK}/{}", kind.key());
+            return (false, key, list_or_null(steps.as_deref()));
+        }
+        Field::HighSpot(main, hour) => {
+            let hour = hour.unwrap_or(0).to_string();
+            return (false, format!("{HIGH_SPOT}/{main}"), value(hour));
+        }
+        Field::Length(name, length) => {
+            let key = format!("{LENGTH}/{}", name.key());
+            return (false, key, length_or_null(length.as_ref()));
+        }
+        Field::Volume(name, volume) => {
+            let key = format!("{VOLUME}/{}", name.key());
+            let volume = volume.map(|volume| quoted(&volume.to_string()));
+            return (false, key, value(volume.unwrap_or_else(|| NULL.to_owned())));
+        }
+        Field::DeckClearance(clearance) => {
+            let text = clearance.as_ref().map(|c| (c.text(), c.unit()));
+            ("deck_clearance", in_unit_or_null(text))
+        }
         Field::Limit(key, limit) => {
             return (true, key.to_string(), length_or_null(limit.as_ref()));
         }
@@ -144,12 +170,22 @@ fn field(field: &Field) -> (bool, String, Fields) {
 const NULL: &str = "null";
 
 fn length_or_null(length: Option<&Entered>) -> Fields {
+    in_unit_or_null(length.map(|length| (length.text(), length.unit())))
+}
+
+/// Lengths one after the other, in the unit of the first.
+fn list_or_null(lengths: Option<&[Entered]>) -> Fields {
+    let texts = lengths.map(|all| all.iter().map(Entered::text).collect::<Vec<_>>().join(" "));
+    let unit = lengths
+        .and_then(|all| all.first())
+        .map_or(Unit::Millimetre, Entered::unit);
+    in_unit_or_null(texts.as_deref().map(|text| (text, unit)))
+}
+
+fn in_unit_or_null(length: Option<(&str, Unit)>) -> Fields {
     match length {
         None => vec![("value", NULL.to_owned())],
-        Some(length) => vec![
-            ("value", quoted(length.text())),
-            ("unit", quoted(length.unit().sign())),
-        ],
+        Some((text, unit)) => vec![("value", quoted(text)), ("unit", quoted(unit.sign()))],
     }
 }
 

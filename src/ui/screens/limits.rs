@@ -22,7 +22,7 @@ pub fn limits(id: &SessionId) -> AnyView {
     let mut sheet = el("div", "sheet")
         .with(el("h1", "").with("Limits"))
         .with(para("", TOLD));
-    for kind in Kind::ALL {
+    for kind in State::get().peek(|s, _| s.kinds()).unwrap_or_default() {
         sheet = sheet.with(of_kind(kind));
     }
     el("div", "")

@@ -183,7 +183,7 @@ pub fn limits(limits: &[(&str, &str)], unit: Unit) -> Result<Edit, String> {
         let key = LimitKey::parse(key).ok_or_else(|| format!("{key} is no limit."))?;
         edits.push(Edit::Set(Field::Limit(key, Some(length(value, unit)?))));
     }
-    for kind in Kind::ALL {
+    for kind in Kind::ALL.into_iter().filter(|kind| kind.is_usual()) {
         let source = Field::LimitSource(kind, super::SOURCE.to_owned());
         edits.push(Edit::Set(source));
     }

@@ -81,7 +81,7 @@ pub mod tests {
         for (name, make) in SAMPLES {
             let session = make().unwrap().session;
             assert!(session.name().ends_with("(invented)"), "{name}");
-            for kind in Kind::ALL {
+            for kind in session.kinds() {
                 let source = Field::LimitSource(kind, SOURCE.to_owned());
                 assert_eq!(session.field(source.key()), source, "{name}");
             }

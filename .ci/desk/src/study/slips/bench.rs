@@ -294,7 +294,7 @@ fn other_kind(finished: &Session, reading: &Reading) -> Option<Indication> {
     let other = match reading.station.kind {
         Kind::MainJournal => Kind::RodJournal,
         Kind::RodJournal => Kind::MainJournal,
-        Kind::Bore | Kind::Piston => return None,
+        _ => return None,
     };
     let mut standing = finished.standing();
     let (_, found) = standing.find(|(_, r)| r.station.kind == other)?;

@@ -91,7 +91,7 @@ impl Engine {
         let (_, part) = part.ok_or_else(|| format!("{of} is not on this engine."))?;
         let hand = match station.kind {
             Kind::Bore => &self.bores,
-            Kind::Piston | Kind::MainJournal | Kind::RodJournal => &self.mics,
+            _ => &self.mics,
         };
         let lost = self.chance.in_a_hundred(p::FEEL_LOST);
         let sd = hand.sd * if lost { p::FEEL_LOST_FACTOR } else { 1.0 };
@@ -172,10 +172,18 @@ fn twice(direction: Direction, from: f64) -> f64 {
     libm::cos(2.0 * (degrees.to_radians() - from))
 }
 
+/// The kinds of which one may be the odd one.
+const MEASURED: [Kind; 4] = [
+    Kind::Bore,
+    Kind::Piston,
+    Kind::MainJournal,
+    Kind::RodJournal,
+];
+
 fn parts(chance: &mut Chance, begun: &set_up::Begun) -> Vec<(Feature, Part)> {
     let (session, made, unit) = (&begun.session, &begun.made, begun.unit);
     let odd = chance.in_a_hundred(p::ODD_ONE);
-    let odd = if odd { chance.one_of(&Kind::ALL) } else { None };
+    let odd = if odd { chance.one_of(&MEASURED) } else { None };
     let mut parts = Vec::new();
     let engine_wear = chance.exponential(p::BORE_WEAR_MEAN);
     let dust = chance.in_a_hundred(p::DUST);

@@ -162,7 +162,7 @@ pub const fn made_to(made: Made, kind: Kind) -> f64 {
     match kind {
         Kind::Bore | Kind::Piston => made.bore,
         Kind::MainJournal => made.main,
-        Kind::RodJournal => made.rod,
+        _ => made.rod,
     }
 }
 
