@@ -59,6 +59,8 @@ pub enum Refused {
     Steps,
     /// Steps in more than one unit.
     StepUnits,
+    /// Something that is not to be seen there.
+    NoLook,
     /// A size of zero or less.
     NoSize,
     /// A deviation of a gauge that was not set, or set by sizes.
@@ -90,6 +92,7 @@ impl fmt::Display for Refused {
             Self::TooLong => write!(f, "At most {NOTE_MAX} characters can be kept here."),
             Self::Steps => write!(f, "At most {STEPS_MAX} sizes of one part can be listed."),
             Self::StepUnits => write!(f, "List the sizes of one part in one unit."),
+            Self::NoLook => write!(f, "That is not to be seen there."),
             Self::NoSize => write!(f, "Zero or less is no size."),
             Self::NotSet => write!(
                 f,
@@ -336,6 +339,9 @@ impl Field {
                 if !(DEGREES_MIN * 1_000..=DEGREES_MAX * 1_000).contains(thousandths) =>
             {
                 Err(Refused::Degrees)
+            }
+            Self::Look(spot, look, _) if !look.subjects().contains(&spot.subject) => {
+                Err(Refused::NoLook)
             }
             Self::HighSpot(main, hour) => {
                 within("main journals", *main, MAINS_MAX)?;

@@ -5,6 +5,7 @@ use super::{
     Session, Space, Use, Volume,
 };
 use crate::quantity::{Entered, EnteredDeviation, Size};
+use crate::remedy::Sight;
 use crate::uncertainty::{Climate, Material};
 
 impl Session {
@@ -215,6 +216,16 @@ impl Session {
             Field::HighSpot(_, hour) => hour,
             _ => None,
         }
+    }
+
+    /// Every answer to what was looked for.
+    pub fn sights(&self) -> impl Iterator<Item = Sight> {
+        self.fields.values().filter_map(|register| {
+            let Field::Look(spot, look, Some(seen)) = register.value else {
+                return None;
+            };
+            Some(Sight { spot, look, seen })
+        })
     }
 
     /// A length that somebody gave besides those of features.

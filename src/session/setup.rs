@@ -2,6 +2,7 @@
 
 use super::{Dimension, Kind, LimitKey, Space, Stamp, Volume};
 use crate::quantity::{Entered, EnteredDeviation, Unit};
+use crate::remedy::{Look, Spot};
 use crate::uncertainty::{Climate, Material};
 
 /// How the cylinders stand.
@@ -108,6 +109,9 @@ pub enum Field {
     /// The steps from standard in which pistons or shells can be had; `None`
     /// where nobody listed them.
     Stock(Kind, Option<Vec<Entered>>),
+    /// What was looked for at a spot and seen or not seen; `None` where the
+    /// answer was taken back.
+    Look(Spot, Look, Option<bool>),
     /// A limit of the manual, in its own unit; `None` where it is silent.
     Limit(LimitKey, Option<Entered>),
     /// Where the limits of a kind come from.
@@ -159,6 +163,8 @@ pub enum FieldKey {
     DeckClearance,
     /// See [`Field::Stock`].
     Stock(Kind),
+    /// See [`Field::Look`].
+    Look(Spot, Look),
     /// See [`Field::Limit`].
     Limit(LimitKey),
     /// See [`Field::LimitSource`].
@@ -191,6 +197,7 @@ impl Field {
             Self::Volume(name, _) => FieldKey::Volume(*name),
             Self::DeckClearance(_) => FieldKey::DeckClearance,
             Self::Stock(kind, _) => FieldKey::Stock(*kind),
+            Self::Look(spot, look, _) => FieldKey::Look(*spot, *look),
             Self::Limit(key, _) => FieldKey::Limit(*key),
             Self::LimitSource(kind, _) => FieldKey::LimitSource(*kind),
         }
@@ -223,6 +230,7 @@ impl FieldKey {
             Self::Volume(name) => Field::Volume(name, None),
             Self::DeckClearance => Field::DeckClearance(None),
             Self::Stock(kind) => Field::Stock(kind, None),
+            Self::Look(spot, look) => Field::Look(spot, look, None),
             Self::Limit(key) => Field::Limit(key, None),
             Self::LimitSource(kind) => Field::LimitSource(kind, String::new()),
         }

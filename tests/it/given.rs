@@ -1,6 +1,7 @@
 //! Set-up besides limits by chance.
 
 use fenderbench::quantity::Entered;
+use fenderbench::remedy::{Spot, Subject};
 use fenderbench::session::{Dimension, Field, Kind, Space, Volume};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -16,7 +17,18 @@ pub fn given() -> impl Strategy<Value = Field> {
         let inches = |step: Entered| Entered::parse(step.text(), INCH);
         steps.into_iter().flat_map(inches).collect()
     };
+    let looks = Subject::ALL
+        .into_iter()
+        .flat_map(|subject| subject.looks().map(move |look| (subject, look)));
+    let look = (
+        select(looks.collect::<Vec<_>>()),
+        1_u8..20,
+        any::<Option<bool>>(),
+    );
     prop_oneof![
+        look.prop_map(|((subject, look), position, seen)| {
+            Field::Look(Spot { subject, position }, look, seen)
+        }),
         (select(&Kind::ALL[..]), any::<bool>()).prop_map(|(kind, on)| Field::Measure(kind, on)),
         (0_u8..40, prop::option::of(0_u8..14)).prop_map(|(main, hour)| Field::HighSpot(main, hour)),
         (select(&Dimension::ALL[..]), limit()).prop_map(|(name, size)| Field::Length(name, size)),

@@ -3,7 +3,7 @@
 use fenderbench::quantity::Exact;
 use fenderbench::remedy::{
     Boring, Cylinder, Grinding, Journal, Reason, Sizes, Stock, Trouble, WornBore, WornJournal,
-    oversizes, stuck, undersizes,
+    oversizes, undersizes,
 };
 use fenderbench::uncertainty::Measured;
 

@@ -12,16 +12,24 @@ const ROOMS: [(&str, &[&str]); 14] = [
     ("uncertainty", &["quantity"]),
     ("verdict", &["quantity", "uncertainty"]),
     ("remedy", &["quantity", "form", "uncertainty", "verdict"]),
-    // Of uncertainty the words for climate and material; sessions see no float.
-    ("session", &["quantity", "uncertainty", "verdict"]),
+    // Of uncertainty the words for climate and material, of remedy those for
+    // what can be seen; sessions see no float.
+    ("session", &["quantity", "uncertainty", "verdict", "remedy"]),
     ("slip", &["quantity", "session"]),
     (
         "assess",
-        &["quantity", "form", "uncertainty", "verdict", "session"],
+        &[
+            "quantity",
+            "form",
+            "uncertainty",
+            "verdict",
+            "remedy",
+            "session",
+        ],
     ),
     (
         "archive",
-        &["quantity", "uncertainty", "verdict", "session"],
+        &["quantity", "uncertainty", "verdict", "remedy", "session"],
     ),
     // The report names the version of the app, which the archive holds.
     (
@@ -31,6 +39,7 @@ const ROOMS: [(&str, &[&str]); 14] = [
             "form",
             "uncertainty",
             "verdict",
+            "remedy",
             "session",
             "slip",
             "assess",

@@ -4,13 +4,18 @@
 //! program wrote must open for ever. New optional fields and new records do
 //! not need a new version, because unknown ones are kept and handed on.
 
+use crate::remedy::{Look, Spot};
+
 pub(super) mod read;
 mod set_up;
 mod value;
 pub(super) mod write;
 
 /// Sections whose records this version keeps without reading them.
-const KEPT_SECTIONS: [&str; 3] = ["visual_checks", "prices", "choices"];
+const KEPT_SECTIONS: [&str; 2] = ["prices", "choices"];
+
+/// The section of what was looked for.
+const LOOKS: &str = "visual_checks";
 
 /// The word for a source note in the limits section, after the kind.
 const SOURCE: &str = "source";
@@ -27,6 +32,15 @@ const STOCK: &str = "stock";
 const HIGH_SPOT: &str = "high_spot";
 const LENGTH: &str = "length";
 const VOLUME: &str = "volume";
+
+/// The answers to a look.
+const SEEN: &str = "seen";
+const NOT_SEEN: &str = "not_seen";
+
+/// The key of a look at a spot.
+fn look_key(spot: Spot, look: Look) -> String {
+    format!("{}/{}/{}", look.key(), spot.subject.key(), spot.position)
+}
 
 /// The keys under which a record says what a gauge showed, one of the two.
 #[derive(Clone, Copy)]

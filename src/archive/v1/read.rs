@@ -1,8 +1,8 @@
 //! Text of version 1 → session.
 
-use super::set_up::{length_or_null, set_up};
+use super::set_up::{length_or_null, look, set_up};
 use super::value::{id, indication, indication_if_any, length, note, parsed, stamp, unit};
-use super::{AGAIN, KEPT_SECTIONS, SHOWS, SOURCE, VALUE};
+use super::{AGAIN, KEPT_SECTIONS, LOOKS, SHOWS, SOURCE, VALUE};
 use crate::archive::object::{Object, check_extra};
 use crate::archive::text::{check_sum, quoted};
 use crate::archive::{ImportError, Incoming};
@@ -38,6 +38,7 @@ fn body_of(mut body: Object<'_>) -> Result<Session, ImportError> {
     read_section(&mut session, body.section("gauges")?, gauge)?;
     read_section(&mut session, body.section("settings")?, setting)?;
     read_section(&mut session, body.section("readings")?, reading)?;
+    read_section(&mut session, body.section(LOOKS)?, look)?;
     for name in KEPT_SECTIONS {
         read_section(&mut session, body.section(name)?, |_, _, _| Ok(false))?;
     }
@@ -233,6 +234,7 @@ fn register<T>(value: T, mut record: Object<'_>) -> Result<Register<T>, ImportEr
 mod tests {
     use super::*;
     use crate::archive::v1::write;
+    use crate::remedy::{Spot, Subject};
     use crate::session::{Dimension, FieldKey, Replica, Space};
 
     #[test]
@@ -267,6 +269,14 @@ mod tests {
         ];
         let given = Dimension::ALL.map(FieldKey::Length).into_iter();
         let given = given.chain(Space::ALL.map(FieldKey::Volume));
+        let looks = Subject::ALL.into_iter().flat_map(|subject| {
+            let spot = Spot {
+                subject,
+                position: 2,
+            };
+            subject.looks().map(move |look| FieldKey::Look(spot, look))
+        });
+        let given = given.chain(looks);
         let of_kinds = Kind::ALL.into_iter().flat_map(|kind| {
             [
                 FieldKey::Nominal(kind),

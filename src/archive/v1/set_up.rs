@@ -2,10 +2,14 @@
 
 use super::read::put_field;
 use super::value::{deviation, parsed, small, unit};
-use super::{GAUGE, HIGH_SPOT, LENGTH, MATERIAL, MEASURE, NOMINAL, STOCK, STUDY, VOLUME};
+use super::{
+    GAUGE, HIGH_SPOT, LENGTH, MATERIAL, MEASURE, NOMINAL, NOT_SEEN, SEEN, STOCK, STUDY, VOLUME,
+    look_key,
+};
 use crate::archive::ImportError;
 use crate::archive::object::Object;
 use crate::quantity::{Entered, EnteredDeviation};
+use crate::remedy::{Look, Spot, Subject};
 use crate::session::{
     Arrangement, Counting, Dimension, Field, FirstEnd, Kind, RouteChoice, Session, Space, Stamp,
     Use, Volume,
@@ -78,6 +82,36 @@ fn deviation_or_null(record: &mut Object<'_>) -> Result<Option<EnteredDeviation>
         deviation(record, "value", &text, unit)
     });
     length.transpose()
+}
+
+/// What was looked for: the look and where, as in `wiped/main_shell/3`.
+pub(super) fn look(
+    session: &mut Session,
+    key: &str,
+    mut record: Object<'_>,
+) -> Result<bool, ImportError> {
+    let mut words = key.split('/');
+    let mut spot = || {
+        let look = Look::from_key(words.next()?)?;
+        let subject = Subject::from_key(words.next()?)?;
+        let position = words.next()?.parse().ok().filter(|p| 1 <= *p)?;
+        let spot = Spot { subject, position };
+        let is_it = look_key(spot, look) == key && look.subjects().contains(&subject);
+        is_it.then_some((spot, look))
+    };
+    let field = match spot() {
+        None => None,
+        Some((spot, look)) => {
+            let seen = record.text_or_null("value")?;
+            let seen = seen.map(|word| match word.as_str() {
+                SEEN => Ok(true),
+                NOT_SEEN => Ok(false),
+                _ => Err(record.wrong("value", "is neither “seen” nor “not_seen”")),
+            });
+            Some(Field::Look(spot, look, seen.transpose()?))
+        }
+    };
+    put_field(session, field, record)
 }
 
 /// The steps in which parts can be had, one after the other in one text.

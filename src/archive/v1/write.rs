@@ -1,8 +1,8 @@
 //! Session → text of version 1.
 
 use super::{
-    AGAIN, GAUGE, HIGH_SPOT, IndicationKeys, KEPT_SECTIONS, LENGTH, MATERIAL, MEASURE, NOMINAL,
-    SHOWS, SOURCE, STOCK, STUDY, VALUE, VOLUME,
+    AGAIN, GAUGE, HIGH_SPOT, IndicationKeys, KEPT_SECTIONS, LENGTH, LOOKS, MATERIAL, MEASURE,
+    NOMINAL, NOT_SEEN, SEEN, SHOWS, SOURCE, STOCK, STUDY, VALUE, VOLUME, look_key,
 };
 use crate::archive::text::{check_sum, lines, object, quoted};
 use crate::archive::{APP, FORMAT, VERSION};
@@ -42,12 +42,13 @@ pub(in crate::archive) fn file(session: &Session, replica: Replica) -> String {
 }
 
 fn body(session: &Session) -> String {
-    let mut set_up = Records::new();
-    let mut limits = Records::new();
+    let mut fields: Vec<(&str, Records)> = FIELD_SECTIONS.map(|name| (name, Records::new())).into();
     for register in session.fields.values() {
-        let (in_limits, key, value) = field(&register.value);
-        let section = if in_limits { &mut limits } else { &mut set_up };
-        section.push((key, stamped(value, register)));
+        let (section, key, value) = field(&register.value);
+        let section = fields.iter_mut().find(|(name, _)| *name == section);
+        if let Some((_, records)) = section {
+            records.push((key, stamped(value, register)));
+        }
     }
     let gauges = session
         .gauges
@@ -61,13 +62,16 @@ fn body(session: &Session) -> String {
         .readings
         .iter()
         .map(|(id, r)| (id.to_string(), reading(r)));
-    let mut sections: Vec<(&str, Records)> = vec![
-        ("set_up", set_up),
-        ("limits", limits),
+    let facts: [(&str, Records); 3] = [
         ("gauges", gauges.collect()),
         ("settings", settings.collect()),
         ("readings", readings.collect()),
     ];
+    // In the order of the format.
+    let rest = fields.split_off(2);
+    let mut sections = fields;
+    sections.extend(facts);
+    sections.extend(rest);
     sections.extend(KEPT_SECTIONS.map(|name| (name, Records::new())));
     let mut fields: Records = vec![("id".to_owned(), quoted(session.id.as_str()))];
     for (name, mut records) in sections {
@@ -99,8 +103,13 @@ fn lines_or_empty(records: &[(String, String)]) -> String {
     }
 }
 
-/// Whether a field belongs to the limits, its key, and its value fields.
-fn field(field: &Field) -> (bool, String, Fields) {
+/// The sections that hold fields; the first two stand before the facts.
+const FIELD_SECTIONS: [&str; 3] = [SET_UP, LIMITS, LOOKS];
+const SET_UP: &str = "set_up";
+const LIMITS: &str = "limits";
+
+/// The section of a field, its key, and its value fields.
+fn field(field: &Field) -> (&'static str, String, Fields) {
     let value = |text: String| vec![("value", text)];
     let (key, fields) = match field {
         Field::Name(name) => ("name", value(quoted(name))),
@@ -116,55 +125,68 @@ fn field(field: &Field) -> (bool, String, Fields) {
         Field::Climate(climate) => ("climate", value(quoted(&climate.to_string()))),
         Field::Nominal(kind, size) => {
             let key = format!("{NOMINAL}/{}", kind.key());
-            return (false, key, length_or_null(size.as_ref()));
+            return (SET_UP, key, length_or_null(size.as_ref()));
         }
         Field::GaugeOf(kind, chosen) => {
             let key = format!("{GAUGE}/{}", kind.key());
             let chosen = chosen.map(|id| quoted(&id.to_string()));
-            return (false, key, value(chosen.unwrap_or_else(|| NULL.to_owned())));
+            return (
+                SET_UP,
+                key,
+                value(chosen.unwrap_or_else(|| NULL.to_owned())),
+            );
         }
         Field::Material(kind, material) => {
             let key = format!("{MATERIAL}/{}", kind.key());
-            return (false, key, value(quoted(material.key())));
+            return (SET_UP, key, value(quoted(material.key())));
         }
         Field::Study(kind, study) => {
             let key = format!("{STUDY}/{}", kind.key());
-            return (false, key, value(study.to_string()));
+            return (SET_UP, key, value(study.to_string()));
         }
         Field::Measure(kind, asked) => {
             let key = format!("{MEASURE}/{}", kind.key());
-            return (false, key, value(asked.to_string()));
+            return (SET_UP, key, value(asked.to_string()));
         }
         Field::Stock(kind, steps) => {
             let key = format!("{STOCK}/{}", kind.key());
-            return (false, key, list_or_null(steps.as_deref()));
+            return (SET_UP, key, list_or_null(steps.as_deref()));
         }
         Field::HighSpot(main, hour) => {
             let hour = hour.unwrap_or(0).to_string();
-            return (false, format!("{HIGH_SPOT}/{main}"), value(hour));
+            return (SET_UP, format!("{HIGH_SPOT}/{main}"), value(hour));
         }
         Field::Length(name, length) => {
             let key = format!("{LENGTH}/{}", name.key());
-            return (false, key, length_or_null(length.as_ref()));
+            return (SET_UP, key, length_or_null(length.as_ref()));
         }
         Field::Volume(name, volume) => {
             let key = format!("{VOLUME}/{}", name.key());
             let volume = volume.map(|volume| quoted(&volume.to_string()));
-            return (false, key, value(volume.unwrap_or_else(|| NULL.to_owned())));
+            return (
+                SET_UP,
+                key,
+                value(volume.unwrap_or_else(|| NULL.to_owned())),
+            );
         }
         Field::DeckClearance(clearance) => {
             let text = clearance.as_ref().map(|c| (c.text(), c.unit()));
             ("deck_clearance", in_unit_or_null(text))
         }
+        Field::Look(spot, look, seen) => {
+            let word = |seen: &bool| quoted(if *seen { SEEN } else { NOT_SEEN });
+            let seen = seen.as_ref().map_or_else(|| NULL.to_owned(), word);
+            return (LOOKS, look_key(*spot, *look), value(seen));
+        }
         Field::Limit(key, limit) => {
-            return (true, key.to_string(), length_or_null(limit.as_ref()));
+            return (LIMITS, key.to_string(), length_or_null(limit.as_ref()));
         }
         Field::LimitSource(kind, source) => {
             let key = format!("{}/{SOURCE}", kind.key());
-            return (true, key, value(quoted(source)));
+            return (LIMITS, key, value(quoted(source)));
         }
     };
-    (false, key.to_owned(), fields)
+    (SET_UP, key.to_owned(), fields)
 }
 
 const NULL: &str = "null";
