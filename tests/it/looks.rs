@@ -149,7 +149,8 @@ fn causes_are_told_with_what_supports_contradicts_and_is_needed() {
           + Rod shells 3: Wiped or smeared, worst at the centre [common practice]
           - Rod shells 3, measured, and not so: oil clearance too small [common practice]
           check: in this order: dirt; cap mixed up or turned; wrong undersize; too much crush
-    "#]].assert_eq(&told(&session, &sights, &numbers));
+    "#]]
+    .assert_eq(&told(&session, &sights, &numbers));
     // What is not in the layout is not used.
     let beyond = [seen(Subject::RodShell, 9, Look::Wiped)];
     assert_eq!(told(&session, &beyond, &[]), "");
@@ -164,7 +165,10 @@ fn contradicting_answers_and_metal_are_told() {
         seen(Subject::Oil, 1, Look::DebrisCopper),
     ];
     let view = looks(&session, &sights, &[]);
-    expect!["Bore 1: “The hatch still to be seen” and “A shiny mirror” cannot both be. Look again."].assert_eq(&view.clashes.join("\n"));
+    expect![
+        "Bore 1: “The hatch still to be seen” and “A shiny mirror” cannot both be. Look again."
+    ]
+    .assert_eq(&view.clashes.join("\n"));
     assert_eq!(view.debris, ["Oil and filter: Copper or bronze"]);
     let group = view
         .groups

@@ -67,6 +67,7 @@ mod shelf;
 
 mod evidence;
 mod evidence_laws;
+mod facts;
 
 mod assess;
 mod report;
