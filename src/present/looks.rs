@@ -1,11 +1,12 @@
 //! What can be seen, what was, and which causes that supports.
 
 use super::look_words::{self, is_drawn};
+use crate::assess::{Assessment, facts};
 use crate::remedy::{
-    Aftermath, Clue, Fact, Found, Look, Number, Place, Sight, Sign, Source, Spot, Standing,
-    Subject, causes, clashes, debris,
+    Clue, Fact, Found, Look, Number, Place, Sight, Sign, Spot, Standing, Subject, causes, clashes,
+    debris,
 };
-use crate::session::{Kind, Session};
+use crate::session::{Edit, Field, FieldKey, Kind, Session};
 
 /// All parts with what was seen of them, and what is behind it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -85,71 +86,6 @@ pub struct CauseRow {
     pub check: Said,
 }
 
-/// What to do while the engine is still together, and as it comes apart.
-pub const BEFORE_STRIP_DOWN: [(&str, Source); 9] = [
-    (
-        "Say which end you count from, write it on the block, and keep to it.",
-        Source::Practice,
-    ),
-    (
-        "Leak test with the heads on, each cylinder at the top. The crank can spin when air is let in: lock the flywheel, keep your hands out.",
-        Source::LeakTest,
-    ),
-    (
-        "Drain the oil through a clean cloth, cut the filter open, keep what you find.",
-        Source::Practice,
-    ),
-    (
-        "End play: indicator on the nose, lever the crank to and fro, before a cap comes off.",
-        Source::Practice,
-    ),
-    (
-        "Side clearance of each rod, with feelers, before a piston comes out.",
-        Source::Practice,
-    ),
-    (
-        "Number each main and rod cap on the side it faces, the same on its partner, with paint or a scriber on a flat that carries no load.",
-        Source::Practice,
-    ),
-    (
-        "Tag each shell as it comes out: bearing, upper or lower, which edge was at the first end. Throw none away and wipe none before it was looked at.",
-        Source::Practice,
-    ),
-    (
-        "Number each piston and the side it faced; keep its rings with it and note where their gaps stood.",
-        Source::Practice,
-    ),
-    (
-        "Keep lifters and all of the valve gear in their order. Broken rings and the edges of bores cut like razors: wear gloves.",
-        Source::Practice,
-    ),
-];
-
-/// What has to be cleaned or replaced once metal went round with the oil.
-#[must_use]
-pub fn aftermath() -> [Said; 8] {
-    Aftermath::ALL.map(|what| {
-        let text = match what {
-            Aftermath::Cooler => "Replace the oil cooler: it cannot be cleaned reliably.",
-            Aftermath::Lines => "Replace oil lines and hoses.",
-            Aftermath::Filter => "Replace the filter and its adaptor.",
-            Aftermath::Pump => "Replace the oil pump, or at least look at its body for scores.",
-            Aftermath::Pickup => "Replace the screen of the pickup.",
-            Aftermath::Galleries => "All gallery plugs out: brush and flush every gallery.",
-            Aftermath::CrankDrillings => {
-                "The crank's plugs out: brush, wash and blow through its drillings."
-            }
-            Aftermath::SmallWays => {
-                "Clean oil jets, a turbo's feed, lifters, cam bearings, cam timing valves and the relief valve."
-            }
-        };
-        Said {
-            text: text.to_owned(),
-            source: what.source(),
-        }
-    })
-}
-
 /// Every part that can be looked at, in the order of asking.
 #[must_use]
 pub fn spots(session: &Session) -> Vec<Spot> {
@@ -210,7 +146,41 @@ pub fn open_looks(sights: &[Sight], spot: Spot) -> Vec<Look> {
     spot.subject.looks().filter(open).collect()
 }
 
-/// All of it.
+/// Whether something was seen; `None` where nobody answered.
+#[must_use]
+pub fn look_answer(session: &Session, spot: Spot, look: Look) -> Option<bool> {
+    match session.field(FieldKey::Look(spot, look)) {
+        Field::Look(_, _, seen) => seen,
+        _ => None,
+    }
+}
+
+/// The edit that answers the open looks of a part with not seen.
+#[must_use]
+pub fn nothing_else(session: &Session, spot: Spot) -> Edit {
+    let sights: Vec<_> = session.sights().collect();
+    let open = open_looks(&sights, spot).into_iter();
+    Edit::Batch(
+        open.map(|look| Edit::Set(Field::Look(spot, look, Some(false))))
+            .collect(),
+    )
+}
+
+/// The part that is asked for after this one.
+#[must_use]
+pub fn next_spot(session: &Session, spot: Spot) -> Option<Spot> {
+    let mut after = spots(session).into_iter().skip_while(|one| *one != spot);
+    after.nth(1)
+}
+
+/// What the screen of looks shows.
+#[must_use]
+pub fn looks_view(session: &Session, assessment: &Assessment) -> LooksView {
+    let sights: Vec<_> = session.sights().collect();
+    looks(session, &sights, &facts(session, assessment))
+}
+
+/// All of it, by answers and facts.
 #[must_use]
 pub fn looks(session: &Session, sights: &[Sight], numbers: &[Number]) -> LooksView {
     let mut groups: Vec<LookGroup> = Vec::new();

@@ -10,6 +10,7 @@ mod findings;
 mod gauges;
 mod keypad;
 mod limits_form;
+mod look_advice;
 mod look_words;
 mod looks;
 mod mark;
@@ -34,9 +35,10 @@ pub use gauges::{
 };
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
+pub use look_advice::{BEFORE_STRIP_DOWN, BY_TEST, aftermath};
 pub use looks::{
-    BEFORE_STRIP_DOWN, CauseRow, LookGroup, LookRow, LooksView, Said, SpotRow, aftermath, looks,
-    looks_at, open_looks, spot_name, spots,
+    CauseRow, LookGroup, LookRow, LooksView, Said, SpotRow, look_answer, looks, looks_at,
+    looks_view, next_spot, nothing_else, open_looks, spot_name, spots,
 };
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
