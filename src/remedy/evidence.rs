@@ -154,12 +154,22 @@ impl Place {
 /// that are not given are not known.
 #[must_use]
 pub fn causes(sights: &[Sight], numbers: &[Number]) -> Vec<Found> {
-    let mut found = Vec::new();
+    let mut found: Vec<Found> = Vec::new();
     for cause in Cause::all() {
-        find(cause, sights, numbers, &mut found);
+        for one in find(cause, sights, numbers) {
+            // In place of a sort, which would be compiled for causes alone.
+            let at = found.partition_point(|found| found.rank() <= one.rank());
+            found.insert(at, one);
+        }
     }
-    found.sort_by_key(|f: &Found| (core::cmp::Reverse(f.standing), f.place, f.cause));
     found
+}
+
+impl Found {
+    /// The best made out first, then by place.
+    const fn rank(&self) -> (core::cmp::Reverse<Standing>, Place) {
+        (core::cmp::Reverse(self.standing), self.place)
+    }
 }
 
 /// A rule that holds, at a spot.
@@ -169,7 +179,8 @@ struct Hit {
     known: Known,
 }
 
-fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Found>) {
+fn find(cause: Cause, sights: &[Sight], numbers: &[Number]) -> Vec<Found> {
+    let mut found = Vec::new();
     let scope = cause.scope();
     let mut hits = Vec::new();
     for rule in RULES.iter().filter(|rule| rule.cause == cause) {
@@ -196,7 +207,7 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
     }
     let points = |hit: &Hit| hit.rule.says == Says::PointsTo;
     if !hits.iter().any(points) {
-        return;
+        return found;
     }
     // Places that something points to or a number proves; a cause of a place
     // that nothing tells of stands at the engine.
@@ -212,7 +223,6 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
             places.push(place);
         }
     }
-    let told = found.len();
     for place in places {
         let here = |spot: Spot| [Place::Engine, place].contains(&spot.place());
         found.extend(weigh(cause, place, &hits, here));
@@ -220,10 +230,11 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
     // What points to it somewhere is not answered where a number says no.
     let open = |found: &Found| found.standing != Standing::Reopened;
     let somewhere = |hit: &Hit| points(hit) && hit.spot.place() == Place::Engine;
-    if hits.iter().any(somewhere) && !found.iter().skip(told).any(open) {
+    if hits.iter().any(somewhere) && !found.iter().any(open) {
         let whole = weigh(cause, Place::Engine, &hits, |_| true);
-        found.extend(whole.filter(|whole| found.len() == told || open(whole)));
+        found.extend(whole.filter(|whole| found.is_empty() || open(whole)));
     }
+    found
 }
 
 fn weigh(cause: Cause, place: Place, hits: &[Hit], here: impl Fn(Spot) -> bool) -> Option<Found> {

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::looks::Open;
+use super::looks::{Here, open};
 use crate::present::{self, LookRow};
 use crate::remedy::Spot;
 use crate::session::{Edit, Field};
@@ -13,7 +13,7 @@ use crate::ui::parts::press::{main_press, para, press};
 use crate::ui::state::{Change, State};
 
 /// The looks of a part.
-pub fn look_at(spot: Spot, open: Open) -> AnyView {
+pub fn look_at(spot: Spot, here: Here) -> AnyView {
     let state = State::get();
     let looked = state.peek(|session, _| {
         let sights: Vec<_> = session.sights().collect();
@@ -25,11 +25,6 @@ pub fn look_at(spot: Spot, open: Open) -> AnyView {
     let (name, rows, next) = looked.unwrap_or_default();
     // Only what was answered here is taken back here.
     let steps = Held::new(0_usize);
-    let edit = Callback::new(move |edit: Edit| match state.change(Change::Edit(&edit)) {
-        Ok(Some(_)) => steps.update(|steps| *steps += 1),
-        Ok(None) => {}
-        Err(why) => state.tell(why),
-    });
     let undo = act(move || {
         steps.update(|steps| *steps = steps.saturating_sub(1));
         if let Err(why) = state.change(Change::Undo) {
@@ -38,23 +33,25 @@ pub fn look_at(spot: Spot, open: Open) -> AnyView {
     });
     let nothing_else = act(move || {
         if let Some(rest) = state.peek(|session, _| present::nothing_else(session, spot)) {
-            edit.run(rest);
+            give(steps, &rest);
         }
     });
     let all_answered = flag(move || {
         let rest = state.now(|session, _| present::nothing_else(session, spot));
         rest.is_none_or(|rest| rest.is_nothing())
     });
-    let by_test = rows.iter().any(|row| row.look.is_crack());
-    let rows = rows.into_iter().map(|row| look(spot, row, edit).done());
+    let by_test = rows
+        .iter()
+        .any(|row| row.look.is_crack() && row.drawing.is_none());
+    let rows = rows.into_iter().map(|row| look(spot, row, steps).done());
     let next = next.map(|(next, name)| {
         let word = format!("Next: {name}");
-        main_press(word, act(move || open.run(Some(next)))).id("next")
+        main_press(word, act(move || open(here, Some(next)))).id("next")
     });
     let actions = el("div", "actions look-actions")
         .with(press("Nothing else seen", nothing_else).when("disabled", all_answered))
         .with(press("Undo", undo).when("disabled", flag(move || steps.get() == 0)))
-        .with(press("All parts", act(move || open.run(None))))
+        .with(press("All parts", act(move || open(here, None))))
         .with(next);
     el("div", "sheet looks")
         .with(el("h1", "").id("part").with(name))
@@ -64,7 +61,16 @@ pub fn look_at(spot: Spot, open: Open) -> AnyView {
         .done()
 }
 
-fn look(spot: Spot, row: LookRow, edit: Callback<Edit>) -> El {
+fn give(steps: Held<usize>, edit: &Edit) {
+    let state = State::get();
+    match state.change(Change::Edit(edit)) {
+        Ok(Some(_)) => steps.update(|steps| *steps += 1),
+        Ok(None) => {}
+        Err(why) => state.tell(why),
+    }
+}
+
+fn look(spot: Spot, row: LookRow, steps: Held<usize>) -> El {
     let state = State::get();
     let look = row.look;
     let answer = move || {
@@ -74,11 +80,12 @@ fn look(spot: Spot, row: LookRow, edit: Callback<Edit>) -> El {
     let key = |word: &'static str, means: bool| {
         let pressed = text(move || (answer() == Some(means)).to_string());
         // A second tap takes the answer back.
-        let give = act(move || {
+        let answered = act(move || {
             let given = untrack(answer) != Some(means);
-            edit.run(Edit::Set(Field::Look(spot, look, given.then_some(means))));
+            let edit = Edit::Set(Field::Look(spot, look, given.then_some(means)));
+            give(steps, &edit);
         });
-        press(word, give).follow("aria-pressed", pressed)
+        press(word, answered).follow("aria-pressed", pressed)
     };
     let drawing = row.drawing.map(|address| {
         el("img", "drawing")

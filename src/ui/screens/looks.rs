@@ -14,24 +14,26 @@ use crate::ui::parts::press::{heading, para, press};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, to_top};
 
+/// The part that is looked at, of all of them none.
+pub type Here = Held<Option<Spot>>;
+
 /// Goes to a part, or back to all of them.
-pub type Open = Callback<Option<Spot>>;
+pub fn open(here: Here, spot: Option<Spot>) {
+    here.set(spot);
+    to_top();
+}
 
 /// All parts, or the one that is looked at.
 pub fn looks(id: &SessionId) -> AnyView {
     let here = Held::new(None::<Spot>);
-    let open = Callback::new(move |spot: Option<Spot>| {
-        here.set(spot);
-        to_top();
-    });
     let sheet = live(move || match here.get() {
-        Some(spot) => look_at(spot, open),
-        None => all(open),
+        Some(spot) => look_at(spot, here),
+        None => all(here),
     });
     el("div", "").with(bar(id, Sheet::Looks)).with(sheet).done()
 }
 
-fn all(open: Open) -> AnyView {
+fn all(here: Here) -> AnyView {
     let view = State::get().peek(present::looks_view).unwrap_or_default();
     let told = "What was seen, heard and felt: each part once, in this order. \
                 It says where to measure, and what is behind what was measured.";
@@ -59,8 +61,18 @@ fn all(open: Open) -> AnyView {
             .with(list(present::aftermath().into()));
         sheet = sheet.with(section);
     }
+    let mut before = None;
     for group in view.groups {
-        sheet = sheet.with(parts(group, open));
+        if before != Some(group.before) {
+            before = Some(group.before);
+            let when = if group.before {
+                "Before strip-down"
+            } else {
+                "As it comes apart"
+            };
+            sheet = sheet.with(heading(when));
+        }
+        sheet = sheet.with(parts(group, here));
     }
     sheet.done()
 }
@@ -83,7 +95,7 @@ fn list(said: Vec<Said>) -> El {
         let source = el("small", "").with(said.source);
         el("li", "").with(said.text).with(" ").with(source).done()
     };
-    el("ul", "said").with(said.into_iter().map(one).collect::<Vec<_>>())
+    el("ul", "advice").with(said.into_iter().map(one).collect::<Vec<_>>())
 }
 
 fn cause(row: CauseRow) -> El {
@@ -91,7 +103,7 @@ fn cause(row: CauseRow) -> El {
         .with(el("b", "").with(row.title))
         .with(el("span", "").with(row.word));
     let check = vec![row.check];
-    let mut more = el("details", "feature-findings")
+    let mut more = el("details", "cause")
         .id("cause")
         .with(summary)
         .with(told("For it", row.supports))
@@ -107,22 +119,18 @@ fn told(title: &'static str, said: Vec<Said>) -> Option<El> {
     some.then(|| el("div", "").with(para("lead-in", title)).with(list(said)))
 }
 
-fn parts(group: LookGroup, open: Open) -> El {
+fn parts(group: LookGroup, here: Here) -> El {
     let mut list = el("ul", "");
     for row in group.spots {
         let spot = row.spot;
         let read = if row.answered { "yes" } else { "no" };
         let key = press(
             el("span", "").with(row.name),
-            act(move || open.run(Some(spot))),
+            act(move || open(here, Some(spot))),
         )
         .with(el("b", "").with(row.told))
         .set("data-read", read);
         list = list.with(el("li", "").with(key));
     }
-    let before = group.before.then(|| para("lead-in", "before strip-down"));
-    el("section", "stops")
-        .with(heading(group.title))
-        .with(before)
-        .with(list)
+    el("section", "stops").with(list)
 }
