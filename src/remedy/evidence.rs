@@ -224,20 +224,24 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number]) -> Vec<Found> {
         }
     }
     for place in places {
-        let here = |spot: Spot| [Place::Engine, place].contains(&spot.place());
-        found.extend(weigh(cause, place, &hits, here));
+        found.extend(weigh(cause, place, &hits));
     }
     // What points to it somewhere is not answered where a number says no.
     let open = |found: &Found| found.standing != Standing::Reopened;
     let somewhere = |hit: &Hit| points(hit) && hit.spot.place() == Place::Engine;
     if hits.iter().any(somewhere) && !found.iter().any(open) {
-        let whole = weigh(cause, Place::Engine, &hits, |_| true);
+        let whole = weigh(cause, Place::Engine, &hits);
         found.extend(whole.filter(|whole| found.is_empty() || open(whole)));
     }
     found
 }
 
-fn weigh(cause: Cause, place: Place, hits: &[Hit], here: impl Fn(Spot) -> bool) -> Option<Found> {
+/// What is known of a cause at a place, by what is known there and of the
+/// whole engine; of the engine, by everything. `None` unless something points
+/// to it.
+fn weigh(cause: Cause, place: Place, hits: &[Hit]) -> Option<Found> {
+    let here =
+        |spot: Spot| place == Place::Engine || [Place::Engine, place].contains(&spot.place());
     let (mut supports, mut contradicts) = (Vec::new(), Vec::new());
     let (mut pointed, mut proved, mut refuted) = (false, false, false);
     let mut known = Vec::new();
