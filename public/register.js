@@ -6,7 +6,10 @@
 //                            waiting   a newer version waits for the person's consent
 //                            replaced  another page took the newer version over; reload this one
 //
-// Each change fires "fenderbench-worker" on window. The app answers a person's consent with
+//
+//   <html data-rest="kept">  so are the drawings and samples, which a start does not need
+//
+// Each change of the first fires "fenderbench-worker" on window. The app answers a person's consent with
 // the event "fenderbench-take-over": the newer version takes over and the page reloads once.
 (() => {
   const root = document.documentElement;
@@ -26,7 +29,16 @@
   let registration;
   let reloading = false;
 
+  // Nothing of this competes with a start. A version that waits is asked too, so that nothing is
+  // missing once it has taken over.
+  let resting = false;
+  const keepRest = () => {
+    if (!resting) return;
+    for (const worker of [registration.waiting, registration.active]) worker?.postMessage({ type: "rest" });
+  };
+
   const look = () => {
+    keepRest();
     if (root.dataset.worker === "replaced") return;
     if (registration.waiting && registration.active) say("waiting");
     else if (registration.active) say("ready");
@@ -47,6 +59,10 @@
       registration = await workers.getRegistration();
       if (!registration) return say("failed");
     }
+    setTimeout(() => {
+      resting = true;
+      keepRest();
+    }, 5_000);
     follow(registration.installing);
     registration.addEventListener("updatefound", () => follow(registration.installing));
     look();
@@ -62,6 +78,10 @@
   // The page shows itself first; the offline copy can wait for that.
   if (document.readyState === "complete") register();
   else addEventListener("load", register);
+
+  workers.addEventListener("message", ({ data, source }) => {
+    if (data?.type === "rest" && source === registration?.active) root.dataset.rest = "kept";
+  });
 
   // The first worker claims a page that had none, which changes nothing for it. Any later
   // change means that this page's code is older than its worker.

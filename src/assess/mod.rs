@@ -4,6 +4,7 @@
 
 mod clearance;
 mod doubt;
+mod facts;
 mod feature;
 mod finding;
 mod guide;
@@ -16,6 +17,7 @@ mod sure;
 mod view;
 
 pub use doubt::{Cause, Doubts};
+pub use facts::facts;
 pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
 pub use job::{Advice, BAR_OFFSET, HONING_ALLOWANCE, advise, choice, stocked, word};

@@ -10,6 +10,9 @@ mod findings;
 mod gauges;
 mod keypad;
 mod limits_form;
+mod look_advice;
+mod look_words;
+mod looks;
 mod mark;
 mod new_session;
 mod pace;
@@ -32,6 +35,11 @@ pub use gauges::{
 };
 pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
 pub use limits_form::{LimitsForm, LimitsRow};
+pub use look_advice::{BEFORE_STRIP_DOWN, BY_TEST, aftermath};
+pub use looks::{
+    CauseRow, LookGroup, LookRow, LooksView, Said, SpotRow, look_answer, looks, looks_at,
+    looks_view, next_spot, nothing_else, open_looks, spot_name, spots,
+};
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
 pub use preview::{Preview, preview};

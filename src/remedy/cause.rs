@@ -141,10 +141,20 @@ macro_rules! causes {
             $($(#[$told])+ $cause,)+
         }
 
-        /// All causes with their words in reports, what they are asked for,
-        /// what to check besides numbers, and who says so.
-        const CAUSES: &[(Cause, &str, Scope, &str, Source)] =
-            &[$((Cause::$cause, $key, $scope, $check, $source),)+];
+        /// All causes, what they are asked for, what to check besides
+        /// numbers, and who says so.
+        const CAUSES: &[(Cause, Scope, &str, Source)] =
+            &[$((Cause::$cause, $scope, $check, $source),)+];
+
+        impl Cause {
+            /// The word in reports.
+            #[must_use]
+            pub const fn key(self) -> &'static str {
+                match self {
+                    $(Self::$cause => $key,)+
+                }
+            }
+        }
     };
 }
 
@@ -261,26 +271,20 @@ impl Cause {
         CAUSES.iter().map(|(cause, ..)| *cause)
     }
 
-    fn row(self) -> Option<&'static (Self, &'static str, Scope, &'static str, Source)> {
+    fn row(self) -> Option<&'static (Self, Scope, &'static str, Source)> {
         CAUSES.get(self as usize)
-    }
-
-    /// The word in reports.
-    #[must_use]
-    pub fn key(self) -> &'static str {
-        self.row().map_or("", |row| row.1)
     }
 
     /// What it is asked for.
     #[must_use]
     pub fn scope(self) -> Scope {
-        self.row().map_or(Engine, |row| row.2)
+        self.row().map_or(Engine, |row| row.1)
     }
 
     /// What to check besides, and who says so.
     #[must_use]
     pub fn check(self) -> (&'static str, Source) {
-        self.row().map_or(("", Practice), |row| (row.3, row.4))
+        self.row().map_or(("", Practice), |row| (row.2, row.3))
     }
 }
 

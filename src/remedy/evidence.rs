@@ -100,6 +100,8 @@ pub struct Clue {
     pub spot: Spot,
     /// What.
     pub sign: Sign,
+    /// Whether a number proves it; else it excludes it. Of looks, true.
+    pub is_so: bool,
     /// Who says that it counts.
     pub source: Source,
 }
@@ -152,12 +154,22 @@ impl Region {
 /// that are not given are not known.
 #[must_use]
 pub fn causes(sights: &[Sight], numbers: &[Number]) -> Vec<Found> {
-    let mut found = Vec::new();
+    let mut found: Vec<Found> = Vec::new();
     for cause in Cause::all() {
-        find(cause, sights, numbers, &mut found);
+        for one in find(cause, sights, numbers) {
+            // In place of a sort, which would be compiled for causes alone.
+            let at = found.partition_point(|found| found.rank() <= one.rank());
+            found.insert(at, one);
+        }
     }
-    found.sort_by_key(|f: &Found| (core::cmp::Reverse(f.standing), f.place, f.cause));
     found
+}
+
+impl Found {
+    /// The best made out first, then by place.
+    const fn rank(&self) -> (core::cmp::Reverse<Standing>, Region) {
+        (core::cmp::Reverse(self.standing), self.place)
+    }
 }
 
 /// A rule that holds, at a spot.
@@ -167,7 +179,8 @@ struct Hit {
     known: Known,
 }
 
-fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Found>) {
+fn find(cause: Cause, sights: &[Sight], numbers: &[Number]) -> Vec<Found> {
+    let mut found = Vec::new();
     let scope = cause.scope();
     let mut hits = Vec::new();
     for rule in RULES.iter().filter(|rule| rule.cause == cause) {
@@ -194,7 +207,7 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
     }
     let points = |hit: &Hit| hit.rule.says == Says::PointsTo;
     if !hits.iter().any(points) {
-        return;
+        return found;
     }
     // Places that something points to or a number proves; a cause of a place
     // that nothing tells of stands at the engine.
@@ -210,21 +223,25 @@ fn find(cause: Cause, sights: &[Sight], numbers: &[Number], found: &mut Vec<Foun
             places.push(place);
         }
     }
-    let told = found.len();
     for place in places {
-        let here = |spot: Spot| [Region::Engine, place].contains(&spot.place());
-        found.extend(weigh(cause, place, &hits, here));
+        found.extend(weigh(cause, place, &hits));
     }
     // What points to it somewhere is not answered where a number says no.
     let open = |found: &Found| found.standing != Standing::Reopened;
     let somewhere = |hit: &Hit| points(hit) && hit.spot.place() == Region::Engine;
-    if hits.iter().any(somewhere) && !found.iter().skip(told).any(open) {
-        let whole = weigh(cause, Region::Engine, &hits, |_| true);
-        found.extend(whole.filter(|whole| found.len() == told || open(whole)));
+    if hits.iter().any(somewhere) && !found.iter().any(open) {
+        let whole = weigh(cause, Region::Engine, &hits);
+        found.extend(whole.filter(|whole| found.is_empty() || open(whole)));
     }
+    found
 }
 
-fn weigh(cause: Cause, place: Region, hits: &[Hit], here: impl Fn(Spot) -> bool) -> Option<Found> {
+/// What is known of a cause at a place, by what is known there and of the
+/// whole engine; of the engine, by everything. `None` unless something points
+/// to it.
+fn weigh(cause: Cause, place: Region, hits: &[Hit]) -> Option<Found> {
+    let here =
+        |spot: Spot| place == Region::Engine || [Region::Engine, place].contains(&spot.place());
     let (mut supports, mut contradicts) = (Vec::new(), Vec::new());
     let (mut pointed, mut proved, mut refuted) = (false, false, false);
     let mut known = Vec::new();
@@ -238,6 +255,7 @@ fn weigh(cause: Cause, place: Region, hits: &[Hit], here: impl Fn(Spot) -> bool)
         let clue = Clue {
             spot: *spot,
             sign,
+            is_so: *state != Known::Excluded,
             source,
         };
         let is_number = matches!(sign, Sign::Number(_));

@@ -23,6 +23,8 @@ pub enum Sheet {
     Route,
     /// Every station of the route, to go to.
     Stations,
+    /// What can be seen, and what is behind it.
+    Looks,
     /// What the readings say.
     Findings,
     /// The limits of the manual.
@@ -34,9 +36,10 @@ pub enum Sheet {
 }
 
 impl Sheet {
-    const ALL: [Self; 6] = [
+    const ALL: [Self; 7] = [
         Self::Route,
         Self::Stations,
+        Self::Looks,
         Self::Findings,
         Self::Limits,
         Self::SetUp,
@@ -47,6 +50,7 @@ impl Sheet {
         match self {
             Self::Route => "route",
             Self::Stations => "stations",
+            Self::Looks => "looks",
             Self::Findings => "findings",
             Self::Limits => "limits",
             Self::SetUp => "set-up",
@@ -84,10 +88,15 @@ pub fn follow() -> ReadSignal<Screen> {
     let (read, write) = signal(screen(&hash()));
     let handle = window_event_listener(ev::hashchange, move |_| {
         write.set(screen(&hash()));
-        window().scroll_to_with_x_and_y(0.0, 0.0);
+        to_top();
     });
     on_cleanup(move || handle.remove());
     read
+}
+
+/// Shows the screen from its top.
+pub fn to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
 }
 
 /// Goes to an address.

@@ -113,6 +113,16 @@ for (const viewport of SIZES) {
     await look("findings");
     await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
     await look("findings opened");
+    await bench.to("Look");
+    await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+    await look("parts to look at");
+    await bench.tap(page.getByRole("button", { name: /^Main shells 1/ }));
+    await expect(page.locator("img.drawing").first()).toBeVisible();
+    await look("what can be seen of a part");
+    await bench.tap(page.getByRole("group", { name: /^Wiped/ }).getByRole("button", { name: "Seen", exact: true }));
+    await bench.tap(bench.button("All parts"));
+    await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+    await look("what is behind it");
     await bench.to("Set-up");
     await look("set-up");
     await bench.to("Bench");

@@ -35,8 +35,50 @@ test("after one visit the app opens with the server stopped", async ({ page }) =
   expect(foreign, "nothing is fetched from elsewhere").toEqual([]);
 });
 
+test("drawings and samples come once the page is at rest, and then work offline", async ({ page }) => {
+  await page.clock.install();
+  await ready(page);
+  await expect(root(page)).toHaveAttribute("data-started", "yes");
+  const isLater = (path) => /^\/(drawings|samples)\//.test(path);
+  expect(site.requests.filter(isLater), "a start does not wait for them").toEqual([]);
+
+  // A first try without a network does no harm.
+  site.override("/drawings/specks.svg", (_, response) => response.destroy());
+  await page.clock.fastForward(5_000);
+  await expect.poll(() => site.requests).toContain("/drawings/specks.svg");
+  await expect(root(page)).not.toHaveAttribute("data-rest", "kept");
+  site.override("/drawings/specks.svg", null);
+
+  await page.reload();
+  await expect(root(page)).toHaveAttribute("data-worker", "ready");
+  await page.clock.fastForward(5_000);
+  await expect(root(page)).toHaveAttribute("data-rest", "kept");
+
+  await site.stop();
+  await page.reload();
+  await expect(root(page)).toHaveAttribute("data-started", "yes");
+  for (const file of ["drawings/specks.svg", "samples/pump-twin.json"]) {
+    expect(await page.evaluate(async (file) => (await fetch(file)).ok, file), file).toBe(true);
+  }
+});
+
+test("a version that waits has its drawings before it takes over", async ({ page }) => {
+  await ready(page);
+  await expect(root(page)).toHaveAttribute("data-rest", "kept");
+  site.folder = await newerVersion("drawn");
+  await page.reload();
+  await expect(root(page)).toHaveAttribute("data-worker", "waiting");
+  const complete = () => page.evaluate(async () => {
+    const names = await caches.keys();
+    const lists = names.map(async (name) => (await caches.open(name)).match("rest.json"));
+    return (await Promise.all(lists)).filter(Boolean).length;
+  });
+  await expect.poll(complete).toBe(2);
+});
+
 test("a later start asks the network for nothing but a newer worker", async ({ page }) => {
   await ready(page);
+  await expect(root(page)).toHaveAttribute("data-rest", "kept");
   const before = site.requests.length;
   await page.reload();
   await expect(root(page)).toHaveAttribute("data-worker", "ready");

@@ -3,7 +3,7 @@ import { expect, test } from "./support/bench.mjs";
 
 test("the sample opens without a network and shows what is worn", async ({ bench, site }) => {
   await bench.open();
-  await bench.readyOffline();
+  await bench.allOffline();
   await site.stop();
   await bench.reload();
   const before = await bench.stored();

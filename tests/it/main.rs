@@ -71,6 +71,7 @@ mod shelf;
 
 mod evidence;
 mod evidence_laws;
+mod facts;
 
 mod assess;
 mod report;
@@ -85,6 +86,7 @@ mod guide;
 mod how_sure;
 mod keypad;
 mod limits_form;
+mod looks;
 mod preview;
 mod route;
 mod route_order;

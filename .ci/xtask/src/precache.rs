@@ -10,6 +10,12 @@ use std::path::Path;
 
 const BUILD: &str = "@build@";
 const FILES: &str = "/*@files@*/ []";
+const REST: &str = "@rest@";
+
+/// What a start does not need: the worker keeps it once the page is at rest. Their list is a
+/// file of its own, so that the first load has no digest for each of them.
+const LATER: [&str; 2] = ["drawings/", "samples/"];
+const LIST: &str = "rest.json";
 
 /// In a development build nothing may be served from a former copy.
 const RETIRED: &str = "\
@@ -43,7 +49,11 @@ fn fill(staging: &Path) -> Result {
     walk(staging, "", &mut entries)?;
     // The order in which a disk lists files must not make a new version.
     entries.sort_by(|a, b| a.url.cmp(&b.url));
-    write(&worker, &inject(&read(&worker)?, &entries)?)
+    let is_later = |entry: &Entry| LATER.iter().any(|folder| entry.url.starts_with(folder));
+    let (rest, first): (Vec<_>, Vec<_>) = entries.into_iter().partition(is_later);
+    let rest = list(&rest);
+    write(&staging.join(LIST), &rest)?;
+    write(&worker, &inject(&read(&worker)?, &first, &rest)?)
 }
 
 /// Takes the comment lines out of the scripts: they are for readers of the source, and a phone
@@ -114,15 +124,22 @@ fn address(name: String) -> Result<String> {
     }
 }
 
-fn inject(template: &str, entries: &[Entry]) -> Result<String> {
-    let list: Vec<String> = entries
-        .iter()
-        .map(|entry| format!("[\"{}\", \"sha256-{}\"]", entry.url, base64(&entry.digest)))
-        .collect();
-    let list = format!("[\n  {},\n]", list.join(",\n  "));
+/// Addresses with their digests, as JSON.
+fn list(entries: &[Entry]) -> String {
+    let one = |entry: &Entry| format!("[\"{}\", \"{}\"]", entry.url, integrity(&entry.digest));
+    let lines: Vec<String> = entries.iter().map(one).collect();
+    format!("[\n  {}\n]", lines.join(",\n  "))
+}
+
+fn integrity(digest: &[u8; 32]) -> String {
+    format!("sha256-{}", base64(digest))
+}
+
+fn inject(template: &str, first: &[Entry], rest: &str) -> Result<String> {
+    let filled = replace_once(template, FILES, &list(first))?;
+    let filled = replace_once(&filled, REST, &integrity(&sha256(rest.as_bytes())))?;
     // The worker's own text counts too: a version that differs in nothing else is a new one.
-    let build = hex(&sha256(format!("{template}{list}").as_bytes()));
-    let filled = replace_once(template, FILES, &list)?;
+    let build = hex(&sha256(filled.as_bytes()));
     replace_once(&filled, BUILD, &build[..16])
 }
 
@@ -161,6 +178,8 @@ mod tests {
     fn staged(name: &str) -> PathBuf {
         let folder = std::env::temp_dir().join(format!("xtask-{}-{name}", std::process::id()));
         fs::create_dir_all(folder.join("icons")).unwrap();
+        fs::create_dir_all(folder.join("drawings")).unwrap();
+        fs::write(folder.join("drawings/a.svg"), "abc").unwrap();
         fs::write(folder.join("sw.js"), WORKER).unwrap();
         let style = "<link rel=stylesheet href=./a.css>";
         let page = PAGE.replace("</head>", &format!("{style}</head>"));
@@ -185,6 +204,7 @@ mod tests {
         let folder = staged("fill");
         fill(&folder).unwrap();
         let worker = read(&folder.join("sw.js")).unwrap();
+        let rest = read(&folder.join("rest.json")).unwrap();
         fs::remove_dir_all(&folder).unwrap();
         // The digest of "abc", as base64 of the published value.
         assert!(
@@ -193,9 +213,21 @@ mod tests {
             )
         );
         assert!(worker.contains(r#"["./", "sha256-"#));
+        // What a start does not need stands in the list, and the worker knows that list only.
+        assert_eq!(
+            rest,
+            "[\n  [\"drawings/a.svg\", \"sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=\"]\n]"
+        );
+        assert!(!worker.contains("drawings/"));
+        let digest = integrity(&sha256(rest.as_bytes()));
+        assert!(worker.contains(&format!(r#"["rest.json", "{digest}"]"#)));
         assert!(!worker.contains("index.html"));
         assert!(!worker.contains(r#""sw.js""#));
-        assert!(!worker.contains(BUILD) && !worker.contains(FILES));
+        assert!(
+            [BUILD, FILES, REST]
+                .iter()
+                .all(|mark| !worker.contains(mark))
+        );
         assert_eq!(build_of(&worker).len(), 16);
     }
 
@@ -207,20 +239,22 @@ mod tests {
                 digest,
             }]
         };
-        let one = inject(WORKER, &entries([1; 32])).unwrap();
-        let same = inject(WORKER, &entries([1; 32])).unwrap();
-        let other = inject(WORKER, &entries([2; 32])).unwrap();
-        let worker = inject(&format!("{WORKER}//"), &entries([1; 32])).unwrap();
+        let one = inject(WORKER, &entries([1; 32]), "[]").unwrap();
+        let same = inject(WORKER, &entries([1; 32]), "[]").unwrap();
+        let other = inject(WORKER, &entries([2; 32]), "[]").unwrap();
+        let rest = inject(WORKER, &entries([1; 32]), "[ ]").unwrap();
+        let worker = inject(&format!("{WORKER}//"), &entries([1; 32]), "[]").unwrap();
         assert_eq!(one, same);
         assert_ne!(build_of(&one), build_of(&other));
+        assert_ne!(build_of(&one), build_of(&rest));
         assert_ne!(build_of(&one), build_of(&worker));
     }
 
     #[test]
     fn a_missing_or_doubled_mark_fails() {
-        for mark in [BUILD, FILES] {
-            assert!(inject(&WORKER.replace(mark, ""), &[]).is_err());
-            assert!(inject(&format!("{WORKER}{mark}"), &[]).is_err());
+        for mark in [BUILD, FILES, REST] {
+            assert!(inject(&WORKER.replace(mark, ""), &[], "[]").is_err());
+            assert!(inject(&format!("{WORKER}{mark}"), &[], "[]").is_err());
         }
     }
 

@@ -14,6 +14,7 @@ pub fn bar(id: &SessionId, here: Sheet) -> El {
         .with(link("", "#/", "Bench"));
     for (sheet, label) in [
         (Sheet::Route, "Measure"),
+        (Sheet::Looks, "Look"),
         (Sheet::Findings, "Findings"),
         (Sheet::Limits, "Limits"),
         (Sheet::SetUp, "Set-up"),

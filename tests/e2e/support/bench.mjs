@@ -127,6 +127,11 @@ export class Bench {
     await expect(this.root).toHaveAttribute("data-worker", "ready");
   }
 
+  /** What a start does not need, the drawings and samples, is kept a while after it. */
+  async allOffline() {
+    await expect(this.root).toHaveAttribute("data-rest", "kept");
+  }
+
   /** Goes to a screen by the bar: Bench, Measure, Findings, Limits, Set-up. */
   async to(screen) {
     const link = this.page.getByRole("navigation").getByRole("link", { name: screen, exact: true });
