@@ -55,8 +55,8 @@ struct Book<'a> {
 }
 
 impl Book<'_> {
-    /// Nothing decided is open, and so is whatever readings say that
-    /// contradict each other.
+    /// Nothing decided is open, and so is whatever sizes say that contradict
+    /// each other.
     fn note(
         &mut self,
         part: Part,
@@ -64,8 +64,8 @@ impl Book<'_> {
         decision: Option<Decision>,
         reason: Reason,
     ) -> Decision {
-        let measured = ask != Ask::Soundness;
-        let known = decision.filter(|_| !(measured && self.job.looks(part).contradictory));
+        let is_of_sizes = !matches!(ask, Ask::Soundness | Ask::Surface);
+        let known = decision.filter(|_| !(is_of_sizes && self.job.looks(part).contradictory));
         let Some(known @ (Decision::In | Decision::Out)) = known else {
             let is_new = |open: &Question| (open.part, open.ask) != (part, ask);
             if self.open.iter().all(is_new) {
@@ -285,7 +285,11 @@ impl Book<'_> {
         PlaceFacts {
             new,
             chosen: [picked(self, gap, as_is), picked(self, gap_made, machined)],
-            own: clear(self, place.clearance.clone(), &bearings.allowed),
+            own: match &place.clearance {
+                // Nobody runs old shells unseen where new ones are at hand.
+                None if !bearings.shells.is_empty() => Decision::Out,
+                clearance => clear(self, clearance.clone(), &bearings.allowed),
+            },
             sound: self.sound(part),
             form: self.form(part, place.form),
             shells_form: self.form(Part::Shells(row, index), Some(Decision::In)),

@@ -17,12 +17,14 @@ use super::{
 use crate::verdict::Decision;
 
 /// What a combination costs: first what it leaves without any answer, then
-/// the price, then the weight.
+/// the price, then the weight, then how large the sizes are, which leave less
+/// to machine the next time.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Cost {
     pub unanswered: u64,
     pub price: u64,
     pub weight: u64,
+    pub steps: usize,
 }
 
 impl Cost {
@@ -31,6 +33,7 @@ impl Cost {
             unanswered: self.unanswered + other.unanswered,
             price: self.price.saturating_add(other.price),
             weight: self.weight.saturating_add(other.weight),
+            steps: self.steps + other.steps,
         }
     }
 }
@@ -126,12 +129,20 @@ impl View<'_> {
                 None => 0,
             };
             cost = cost.and(Cost {
-                unanswered: 0,
                 price: each.saturating_mul(count),
                 weight: item.weight().saturating_mul(count),
+                ..Cost::default()
             });
         }
         Some(cost)
+    }
+
+    /// The cost with a size out of a list that is in order.
+    fn sized(&self, items: &[(Item, usize)], size: Option<usize>, order: &[usize]) -> Option<Cost> {
+        let steps = size.and_then(|size| order.iter().position(|other| *other == size));
+        let steps = steps.unwrap_or(0);
+        let cost = self.cost(items)?;
+        Some(Cost { steps, ..cost })
     }
 
     /// The best of bores and pistons. A sleeve is offered for the one
@@ -161,7 +172,12 @@ impl View<'_> {
                     _ => continue,
                 }
                 let (meeting, items) = top_items(&top, self.facts.cylinders.len());
-                offer(&mut offers, meeting, self.cost(&items), top);
+                let size = match pistons {
+                    PistonWork::Keep => None,
+                    PistonWork::New(size) => Some(size),
+                };
+                let cost = self.sized(&items, size, &self.facts.stock);
+                offer(&mut offers, meeting, cost, top);
             }
         }
         offers
@@ -210,7 +226,12 @@ impl View<'_> {
                     }
                     if let Some(housings) = self.housings(row, &bottom) {
                         let (meeting, items) = bottom_items(row, &bottom, &housings);
-                        offer(&mut offers, meeting, self.cost(&items), bottom);
+                        let size = match journals {
+                            JournalWork::Grind(size) => Some(size),
+                            _ => None,
+                        };
+                        let cost = self.sized(&items, size, &facts.undersizes);
+                        offer(&mut offers, meeting, cost, bottom);
                     }
                 }
             }
