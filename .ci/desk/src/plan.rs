@@ -44,8 +44,8 @@ fn band(low: usize, high: usize) -> Band {
 
 /// A reading with an error of its own and seven that all share.
 fn reading(number: usize, value: usize) -> Measured {
-    let draw = |source| Draw {
-        source: SourceId(source.into()),
+    let draw = |source: u16| Draw {
+        source: SourceId(usize::from(source)),
         number: if source == 0 { number } else { 0 },
     };
     let terms: Vec<_> = (0..SOURCES).map(|source| (draw(source), 1.0)).collect();
