@@ -44,19 +44,6 @@ pub struct Bracket {
     pub one_sided: Measured,
 }
 
-/// How surely a size cleans up a part.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum CleansUp {
-    /// However it wore.
-    Surely,
-    /// If it wore evenly.
-    IfEven,
-    /// Not even that can be told from the readings.
-    Unsure,
-    /// Not even then.
-    Never,
-}
-
 /// One size that may be machined, for all parts of a kind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Candidate {
@@ -185,27 +172,19 @@ impl Need {
         }
     }
 
-    /// What cutting to a size does, both counted outwards.
-    pub(super) fn at(&self, cut: Exact) -> CleansUp {
-        if self.surely <= cut {
-            CleansUp::Surely
-        } else if self.if_even <= cut {
-            CleansUp::IfEven
-        } else if self.never <= cut {
-            CleansUp::Unsure
-        } else {
-            CleansUp::Never
-        }
-    }
-
-    /// What is proved of cutting to a size.
+    /// What is proved of cutting to a size, counted outwards.
     pub(super) fn proof(&self, cut: Exact) -> Proof {
-        let (decision, reason) = match self.at(cut) {
-            CleansUp::Surely if !self.is_known => (Decision::Open, Reason::NoReference),
-            CleansUp::Surely => (Decision::In, Reason::Proved),
-            CleansUp::IfEven => (Decision::Open, Reason::Axis),
-            CleansUp::Unsure => (Decision::Open, Reason::Readings),
-            CleansUp::Never => (Decision::Out, Reason::Wear),
+        let (decision, reason) = if self.surely <= cut {
+            match self.is_known {
+                true => (Decision::In, Reason::Proved),
+                false => (Decision::Open, Reason::NoReference),
+            }
+        } else if self.if_even <= cut {
+            (Decision::Open, Reason::Axis)
+        } else if self.never <= cut {
+            (Decision::Open, Reason::Readings)
+        } else {
+            (Decision::Out, Reason::Wear)
         };
         Proof {
             decision,

@@ -35,7 +35,7 @@ mod works;
 
 pub use bores::{Boring, Cylinder, Stock, hone, new_pistons, oversizes, stuck, use_again};
 pub use bound::{HALVES_APART, LIGHT_HONE, NEIGHBOURS_APART};
-pub use clean_up::{Bracket, Candidate, CleansUp, Sizes, WornBore, WornJournal};
+pub use clean_up::{Bracket, Candidate, Sizes, WornBore, WornJournal};
 pub use crank::{Grinding, Journal, keep, polish, target, undersizes};
 pub use facts::{Ask, Question};
 pub use gates::{Checks, Gate, Judged, Word, judge, soundness};
