@@ -17,10 +17,13 @@ mod mark;
 mod new_session;
 mod pace;
 mod place_words;
+mod plan_words;
 mod preview;
 mod route;
+mod shop_words;
 mod slip_words;
 mod sure;
+mod what_to_do;
 mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
@@ -42,10 +45,14 @@ pub use looks::{
 };
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
+pub use plan_words::{PLAN_CAUTION, feature_of};
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use slip_words::{slip_words, slips};
 pub use sure::{DoubtRow, SureView};
+pub use what_to_do::{
+    BillRow, Maybe, Next, Other, PartRow, PlanLine, PlanView, Row3, fix, set_price, what_to_do,
+};
 pub use wording::{
     PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,
     first_end, gauge, gauge_kind, kind, kind_plural, level, machine_use, material, number, place,

@@ -5,8 +5,8 @@ use super::facts::{
 };
 use super::gates::soundness;
 use super::{
-    Bearings, Choice, Cylinder, Finish, Harm, Job, Journal, Line, Looks, Mixing, Part, Place,
-    Position, Proof, Prover, Reason, Row, Shell, Stock, best,
+    Acceptance, Bearings, Choice, Cylinder, Finish, Harm, Job, Journal, Line, Looks, Mixing, Part,
+    Place, Position, Proof, Prover, Reason, Row, Shell, Stock, best,
 };
 use crate::quantity::Exact;
 use crate::uncertainty::Measured;
@@ -55,8 +55,8 @@ struct Book<'a> {
 }
 
 impl Book<'_> {
-    /// Nothing decided is open, and so is whatever readings say that
-    /// contradict each other.
+    /// Nothing decided is open, and so is whatever sizes say that contradict
+    /// each other.
     fn note(
         &mut self,
         part: Part,
@@ -64,8 +64,8 @@ impl Book<'_> {
         decision: Option<Decision>,
         reason: Reason,
     ) -> Decision {
-        let measured = ask != Ask::Soundness;
-        let known = decision.filter(|_| !(measured && self.job.looks(part).contradictory));
+        let is_of_sizes = !matches!(ask, Ask::Soundness | Ask::Surface);
+        let known = decision.filter(|_| !(is_of_sizes && self.job.looks(part).contradictory));
         let Some(known @ (Decision::In | Decision::Out)) = known else {
             let is_new = |open: &Question| (open.part, open.ask) != (part, ask);
             if self.open.iter().all(is_new) {
@@ -133,35 +133,53 @@ impl Book<'_> {
         self.note(part, Ask::CleanUp, Some(decision), reason)
     }
 
-    /// A clearance as it is and after a light hone, which takes off at least
-    /// what the score needs and at most what is still light.
-    fn piston_clearance(&mut self, part: usize, clearance: Option<&Measured>, band: &Band) -> Pair {
-        let job = self.job;
+    /// Clearances in a cylinder, each a measured value less a piston: as it is
+    /// and after a light hone, which takes off at least what the score needs
+    /// and at most what is still light.
+    fn piston_clearances(
+        &mut self,
+        index: usize,
+        measured: Option<&Measured>,
+        band: &Band,
+        pistons: &[Option<Exact>],
+    ) -> Vec<Pair> {
+        let (job, prover) = (self.job, self.prover);
         let several = job.cylinders.len();
-        let score = job.cylinders.get(part).and_then(|c| c.worn.score.as_ref());
+        let score = job.cylinders.get(index).and_then(|c| c.worn.score.as_ref());
         let score = score.filter(|score| !score.value().is_negative());
-        let prover = self.prover;
-        let decided = clearance.map(|clearance| {
-            let least = score.map(|score| clearance + &score.scaled(2, 1));
-            let most = clearance + &Measured::new(job.light_hone, &[]);
+        let ends = measured.map(|measured| {
+            let scored = score.map(|score| measured + &score.scaled(2, 1));
+            let scored = scored.as_ref().unwrap_or(measured);
             let [from, to] = [Band::new(band.low, None), Band::new(None, band.high)];
-            let side = |value: &Measured, side: &Band| {
-                prover.decide(value, side, several).unwrap_or(Decision::In)
-            };
-            let honed = side(least.as_ref().unwrap_or(clearance), &to).and(side(&most, &from));
-            [
-                prover.decide(clearance, band, several),
-                (!band.is_open()).then_some(honed),
-            ]
+            let end =
+                |value: &Measured, band| (value.value(), prover.acceptance(value, band, several));
+            [end(measured, band), end(scored, &to), end(measured, &from)]
         });
-        decided.unwrap_or_default().map(|decision| {
-            self.note(
-                Part::Cylinder(part),
-                Ask::Clearance,
-                decision,
-                Reason::Clearance,
-            )
-        })
+        let pair = |piston: &Option<Exact>| {
+            let Some(piston) = *piston else {
+                return [Decision::Out; 2];
+            };
+            let decided = ends.map(|ends| {
+                let [(value, whole), (scored, to), (_, from)] = ends;
+                let open_end = |end: Option<Acceptance>, value| {
+                    end.map_or(Decision::In, |end| end.decide(value))
+                };
+                let whole = whole?;
+                let honed = open_end(to, scored - piston)
+                    .and(open_end(from, value + job.light_hone - piston));
+                Some([whole.decide(value - piston), honed])
+            });
+            let decided = decided.flatten();
+            let [as_is, honed] = [
+                decided.map(|[as_is, _]| as_is),
+                decided.map(|[_, honed]| honed),
+            ];
+            [as_is, honed].map(|decision| {
+                let part = Part::Cylinder(index);
+                self.note(part, Ask::Clearance, decision, Reason::Clearance)
+            })
+        };
+        pistons.iter().map(pair).collect()
     }
 
     fn cylinder(&mut self, index: usize, cylinder: &Cylinder) -> CylinderFacts {
@@ -179,15 +197,10 @@ impl Book<'_> {
             self.cleans(part, score.is_some(), boring.against(stock).and(proof))
         };
         let cleans = job.stock.iter().map(cleans).collect();
-        let new = |stock: &Stock| {
-            let Some(piston) = stock.piston else {
-                return [Decision::Out; 2];
-            };
-            let clearance = cylinder.bore.as_ref();
-            let clearance = clearance.map(|bore| bore - &Measured::new(piston, &[]));
-            self.piston_clearance(index, clearance.as_ref(), &job.wanted)
-        };
-        let new = job.stock.iter().map(new).collect();
+        let pistons: Vec<_> = job.stock.iter().map(|stock| stock.piston).collect();
+        let new = self.piston_clearances(index, cylinder.bore.as_ref(), &job.wanted, &pistons);
+        let own = cylinder.clearance.as_ref();
+        let own = self.piston_clearances(index, own, &job.allowed, &[Some(Exact::ZERO)]);
         let surface = [
             (Exact::ZERO, Finish::Good),
             (Exact::ZERO, Finish::Dull),
@@ -197,7 +210,7 @@ impl Book<'_> {
             sound: self.sound(part),
             form: self.form(part, cylinder.form),
             surface: surface.map(|(most, enough)| self.surface(part, score, most, enough, several)),
-            own: self.piston_clearance(index, cylinder.clearance.as_ref(), &job.allowed),
+            own: own.first().copied().unwrap_or([Decision::Open; 2]),
             new,
             cleans,
             piston_sound: self.sound(Part::Piston(index)),
@@ -273,29 +286,32 @@ impl Book<'_> {
         let bearings = self.job.row(row);
         let part = Part::Housing(row, index);
         let several = bearings.places.len();
-        let prover = self.prover;
-        let clear = |book: &mut Self, clearance: Option<Measured>, band: &Band| {
-            let decided = clearance.and_then(|value| prover.decide(&value, band, several));
-            book.note(part, Ask::Clearance, decided, Reason::Clearance)
+        let end = |value: &Option<Measured>, band| {
+            let value = value.as_ref()?;
+            Some((value.value(), self.prover.acceptance(value, band, several)?))
         };
-        let with = |book: &mut Self, gap: Option<&Measured>, walls: Exact| {
-            let clearance = gap.map(|gap| gap - &Measured::new(walls, &[]));
-            clear(book, clearance, &bearings.wanted)
+        let gaps = [&place.gap, &place.gap_made].map(|gap| end(gap, &bearings.wanted));
+        let own = end(&place.clearance, &bearings.allowed);
+        let mut clear = |end: Option<(Exact, Acceptance)>, walls: Exact| {
+            let decided = end.map(|(value, end)| end.decide(value - walls));
+            self.note(part, Ask::Clearance, decided, Reason::Clearance)
         };
-        let gaps = [place.gap.as_ref(), place.gap_made.as_ref()];
-        let new = |shell: &Shell| gaps.map(|gap| with(self, gap, shell.wall + shell.wall));
+        let new = |shell: &Shell| gaps.map(|gap| clear(gap, shell.wall + shell.wall));
         let new = bearings.shells.iter().map(new).collect();
-        let [as_is, machined] = chosen;
-        let picked = |book: &mut Self, gap, choice: &Option<Choice>| {
+        let ([as_is, machined], [gap, gap_made]) = (chosen, gaps);
+        let mut picked = |gap, choice: &Option<Choice>| {
             let at = choice.as_ref().and_then(|choice| choice.at.get(index));
             let walls = at.and_then(|halves| walls(bearings, *halves));
-            walls.map_or(Decision::Out, |walls| with(book, gap, walls))
+            walls.map_or(Decision::Out, |walls| clear(gap, walls))
         };
-        let [gap, gap_made] = gaps;
         PlaceFacts {
             new,
-            chosen: [picked(self, gap, as_is), picked(self, gap_made, machined)],
-            own: clear(self, place.clearance.clone(), &bearings.allowed),
+            chosen: [picked(gap, as_is), picked(gap_made, machined)],
+            own: match &place.clearance {
+                // Nobody runs old shells unseen where new ones are at hand.
+                None if !bearings.shells.is_empty() => Decision::Out,
+                _ => clear(own, Exact::ZERO),
+            },
             sound: self.sound(part),
             form: self.form(part, place.form),
             shells_form: self.form(Part::Shells(row, index), Some(Decision::In)),

@@ -95,7 +95,8 @@ pub struct Place {
     /// The same where the housing is finished by the shop to its size as
     /// made.
     pub gap_made: Option<Measured>,
-    /// The clearance with the shells that ran here.
+    /// The clearance with the shells that ran here; without one they run again
+    /// only where there are no new ones.
     pub clearance: Option<Measured>,
     /// Whether the thrust is taken here.
     pub thrust: bool,

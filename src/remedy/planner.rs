@@ -52,7 +52,7 @@ impl Planner<'_> {
         Plan {
             unseen: unseen.map(|judged| judged.part).collect(),
             parts,
-            effects: self.effects(best, &way),
+            effects: self.effects(&way),
             next: self.next(best, hoped),
             troubles: self.troubles(&oversizes, &undersizes),
             oversizes,
@@ -98,10 +98,10 @@ impl Planner<'_> {
         groups
     }
 
-    fn effects(&self, best: Option<Found>, way: &Way) -> Vec<Effect> {
+    fn effects(&self, way: &Way) -> Vec<Effect> {
         let job = self.sure.job;
         let mut works = Vec::new();
-        if best.is_some_and(|found| found.top.is_some()) || !job.cylinders.is_empty() {
+        if !job.cylinders.is_empty() {
             let stock = || 0..job.stock.len();
             let bores = [BoreWork::UseAgain, BoreWork::Deglaze, BoreWork::Hone];
             let bores = bores.into_iter().chain(stock().map(BoreWork::Oversize));
@@ -249,7 +249,7 @@ fn cost(found: Option<Found>) -> Cost {
 
 /// By how much one cost is less than another, in the same order as costs.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
-struct Swing(u64, u64, u64);
+struct Swing(u64, u64, u64, usize);
 
 impl Swing {
     fn of(less: Cost, more: Cost) -> Self {
@@ -260,6 +260,7 @@ impl Swing {
             more.unanswered.saturating_sub(less.unanswered),
             more.price.saturating_sub(less.price),
             more.weight.saturating_sub(less.weight),
+            more.steps.saturating_sub(less.steps),
         )
     }
 }

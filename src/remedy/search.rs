@@ -17,12 +17,14 @@ use super::{
 use crate::verdict::Decision;
 
 /// What a combination costs: first what it leaves without any answer, then
-/// the price, then the weight.
+/// the price, then the weight, then how large the sizes are, which leave less
+/// to machine the next time.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct Cost {
     pub unanswered: u64,
     pub price: u64,
     pub weight: u64,
+    pub steps: usize,
 }
 
 impl Cost {
@@ -31,6 +33,7 @@ impl Cost {
             unanswered: self.unanswered + other.unanswered,
             price: self.price.saturating_add(other.price),
             weight: self.weight.saturating_add(other.weight),
+            steps: self.steps + other.steps,
         }
     }
 }
@@ -126,12 +129,20 @@ impl View<'_> {
                 None => 0,
             };
             cost = cost.and(Cost {
-                unanswered: 0,
                 price: each.saturating_mul(count),
                 weight: item.weight().saturating_mul(count),
+                ..Cost::default()
             });
         }
         Some(cost)
+    }
+
+    /// The cost with a size out of a list that is in order.
+    fn sized(&self, items: &[(Item, usize)], size: Option<usize>, order: &[usize]) -> Option<Cost> {
+        let steps = size.and_then(|size| order.iter().position(|other| *other == size));
+        let steps = steps.unwrap_or(0);
+        let cost = self.cost(items)?;
+        Some(Cost { steps, ..cost })
     }
 
     /// The best of bores and pistons. A sleeve is offered for the one
@@ -155,13 +166,23 @@ impl View<'_> {
                     sleeve: None,
                     pistons,
                 };
+                let size = match pistons {
+                    PistonWork::Keep => None,
+                    PistonWork::New(size) => Some(size),
+                };
+                let bill = |top: &Top| {
+                    let (meeting, items) = top_items(top, self.facts.cylinders.len());
+                    (meeting, self.sized(&items, size, &self.facts.stock))
+                };
+                if !is_wanted(&offers, bill(&top)) {
+                    continue;
+                }
                 match self.top_is_done(&top).as_deref() {
                     Some([]) => {}
                     Some([one]) => top.sleeve = Some(*one),
                     _ => continue,
                 }
-                let (meeting, items) = top_items(&top, self.facts.cylinders.len());
-                offer(&mut offers, meeting, self.cost(&items), top);
+                offer(&mut offers, bill(&top), top);
             }
         }
         offers
@@ -184,6 +205,7 @@ impl View<'_> {
             Row::Mains => &all_alike,
             Row::Rods => &each_its_own,
         };
+        let untouched = vec![HousingWork::Keep; facts.places.len()];
         let mut offers = Vec::new();
         for journals in journals {
             let is_allowed = self.allows(Work::Journals(row, journals));
@@ -205,12 +227,20 @@ impl View<'_> {
                         housings,
                     };
                     let fits = housings.is_none_or(|work| self.allows(Work::Housings(row, work)));
-                    if !fits || !self.row_as_a_whole(row, &bottom) {
-                        continue;
-                    }
-                    if let Some(housings) = self.housings(row, &bottom) {
-                        let (meeting, items) = bottom_items(row, &bottom, &housings);
-                        offer(&mut offers, meeting, self.cost(&items), bottom);
+                    let size = match journals {
+                        JournalWork::Grind(size) => Some(size),
+                        _ => None,
+                    };
+                    let bill = |housings: &[HousingWork]| {
+                        let (meeting, items) = bottom_items(row, &bottom, housings);
+                        (meeting, self.sized(&items, size, &facts.undersizes))
+                    };
+                    if fits
+                        && is_wanted(&offers, bill(&untouched))
+                        && self.row_as_a_whole(row, &bottom)
+                        && let Some(housings) = self.housings(row, &bottom)
+                    {
+                        offer(&mut offers, bill(&housings), bottom);
                     }
                 }
             }
@@ -242,10 +272,16 @@ impl View<'_> {
                     }
                     let met = [head(top), head(mains), head(rods)];
                     let meeting = met.iter().fold(0, |all, (meeting, _)| all | meeting);
+                    let own = met
+                        .iter()
+                        .fold(Cost::default(), |sum, (_, cost)| sum.and(*cost));
+                    if best.is_some_and(|best| best.cost <= own) {
+                        continue;
+                    }
                     let Some(shared) = self.cost(&shared_items(meeting)) else {
                         continue;
                     };
-                    let cost = met.iter().fold(shared, |sum, (_, cost)| sum.and(*cost));
+                    let cost = own.and(shared);
                     if best.is_none_or(|best| cost < best.cost) {
                         best = Some(Found {
                             cost,
@@ -266,15 +302,18 @@ impl View<'_> {
     }
 }
 
+/// Whether something that costs at least this may still be the best of its
+/// meeting. To ask first saves asking every part.
+fn is_wanted<T>(offers: &[Offer<T>], (meeting, least): (u8, Option<Cost>)) -> bool {
+    let best = offers.iter().find(|(other, ..)| *other == meeting);
+    least.is_some_and(|least| best.is_none_or(|(_, best, _)| least < *best))
+}
+
 /// Keeps the best of each meeting.
-fn offer<T>(offers: &mut Vec<Offer<T>>, meeting: u8, cost: Option<Cost>, one: T) {
-    let Some(cost) = cost else {
-        return;
-    };
-    match offers.iter_mut().find(|(other, ..)| *other == meeting) {
-        Some(other) if cost < other.1 => *other = (meeting, cost, one),
-        Some(_) => {}
-        None => offers.push((meeting, cost, one)),
+fn offer<T>(offers: &mut Vec<Offer<T>>, (meeting, cost): (u8, Option<Cost>), one: T) {
+    if let Some(cost) = cost.filter(|_| is_wanted(offers, (meeting, cost))) {
+        offers.retain(|(other, ..)| *other != meeting);
+        offers.push((meeting, cost, one));
     }
 }
 

@@ -8,7 +8,7 @@ use super::parts::held::Held;
 use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
 use super::parts::press::{link, para};
-use super::screens::{bench, findings, gauges, limits, looks, new, route, set_up, stations};
+use super::screens::{bench, findings, gauges, limits, looks, new, plan, route, set_up, stations};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page;
@@ -58,6 +58,7 @@ fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
         Sheet::Stations => stations(id),
         Sheet::Looks => looks(id),
         Sheet::Findings => findings(id),
+        Sheet::Plan => plan(id),
         Sheet::Limits => limits(id),
         Sheet::SetUp => set_up(id),
         Sheet::Gauges => gauges(id),

@@ -27,6 +27,8 @@ pub enum Sheet {
     Looks,
     /// What the readings say.
     Findings,
+    /// The plan for the set.
+    Plan,
     /// The limits of the manual.
     Limits,
     /// Layout, gauges, handing on.
@@ -36,11 +38,12 @@ pub enum Sheet {
 }
 
 impl Sheet {
-    const ALL: [Self; 7] = [
+    const ALL: [Self; 8] = [
         Self::Route,
         Self::Stations,
         Self::Looks,
         Self::Findings,
+        Self::Plan,
         Self::Limits,
         Self::SetUp,
         Self::Gauges,
@@ -52,6 +55,7 @@ impl Sheet {
             Self::Stations => "stations",
             Self::Looks => "looks",
             Self::Findings => "findings",
+            Self::Plan => "plan",
             Self::Limits => "limits",
             Self::SetUp => "set-up",
             Self::Gauges => "gauges",

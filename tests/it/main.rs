@@ -50,6 +50,8 @@ mod uncertainty_temperature;
 
 mod plan_brute;
 mod plan_laws;
+mod plan_scenes;
+mod plan_tables;
 mod remedy_bores;
 mod remedy_pairing;
 mod remedy_shells;

@@ -21,6 +21,8 @@ struct Through {
     bill: Bill,
     crank: bool,
     block: bool,
+    /// How many smaller sizes there are.
+    steps: usize,
 }
 
 pub struct Naive<'a> {
@@ -32,9 +34,9 @@ pub struct Naive<'a> {
     pub without: Option<Item>,
 }
 
-/// What is left without an answer, what it costs, and how heavy it is, the
-/// heaviest kind of work first.
-pub type Cost = (u32, i64, Vec<u32>);
+/// What is left without an answer, what it costs, how heavy it is, the
+/// heaviest kind of work first, and how large the sizes are.
+pub type Cost = (u32, i64, Vec<u32>, usize);
 
 fn bill(items: &[(Item, usize)]) -> Bill {
     let mut bill = Bill::default();
@@ -81,14 +83,40 @@ pub fn weight(bill: &Bill) -> Vec<u32> {
     WEIGHTS.iter().map(of).collect()
 }
 
+/// How many sizes stand before one that is taken.
+fn steps(sizes: &[i64], taken: usize) -> usize {
+    let own = (sizes[taken], taken);
+    let all = sizes.iter().copied().zip(0..);
+    all.filter(|other| *other < own).count()
+}
+
 fn flags(bits: usize, many: usize) -> impl Iterator<Item = usize> {
     (0..many).map(move |at| bits / 3_usize.pow(u32::try_from(at).unwrap()) % 3)
+}
+
+impl Raw {
+    pub fn steps_over(&self, pistons: PistonWork) -> usize {
+        let sizes: Vec<i64> = self.stock.iter().map(|(over, _)| *over).collect();
+        match pistons {
+            PistonWork::Keep => 0,
+            PistonWork::New(size) => steps(&sizes, size),
+        }
+    }
+}
+
+impl RawRow {
+    pub fn steps_under(&self, journals: JournalWork) -> usize {
+        match journals {
+            JournalWork::Grind(size) => steps(&self.undersizes, size),
+            _ => 0,
+        }
+    }
 }
 
 impl Naive<'_> {
     fn ok(&self, part: Part, ask: Ask, seen: &Seen, decision: Option<Decision>) -> bool {
         let mut decision = decision.unwrap_or(Open);
-        if seen.contradictory && ask != Ask::Soundness {
+        if seen.contradictory && ![Ask::Soundness, Ask::Surface].contains(&ask) {
             decision = Open;
         }
         if decision == Open
@@ -297,6 +325,7 @@ impl Naive<'_> {
                         bill,
                         crank: false,
                         block: bores == BoreWork::NewBlock,
+                        steps: raw.steps_over(pistons),
                     });
                 }
             }
@@ -415,7 +444,9 @@ impl Naive<'_> {
                     let sum = Sum::default().and(1, clearance);
                     self.between(&sum, bearings.allowed, several)
                 });
-                work == HousingWork::Keep
+                let is_unseen = place.clearance.is_none() && !bearings.walls.is_empty();
+                !is_unseen
+                    && work == HousingWork::Keep
                     && self.ok(Part::Shells(row, index), Ask::Form, ran, Some(form))
                     && self.ok(part, Ask::Clearance, seen, decided)
             }
@@ -547,6 +578,7 @@ impl Naive<'_> {
                         bill,
                         crank: is_new,
                         block: row == Row::Mains && *line == HousingWork::New,
+                        steps: bearings.steps_under(journal),
                     });
                 }
             }
@@ -605,10 +637,11 @@ impl Naive<'_> {
                         continue;
                     };
                     let head = (u32::try_from(unanswered).unwrap(), price);
-                    if best.as_ref().is_some_and(|((a, b, _), _)| (*a, *b) < head) {
+                    if best.as_ref().is_some_and(|((a, b, ..), _)| (*a, *b) < head) {
                         continue;
                     }
-                    let cost = (head.0, head.1, weight(&bill));
+                    let steps = all.iter().filter_map(|one| Some(one.as_ref()?.steps));
+                    let cost = (head.0, head.1, weight(&bill), steps.sum());
                     if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                         best = Some((cost, bill));
                     }

@@ -11,7 +11,7 @@ use fenderbench::session::{
     CYLINDERS_MAX, Edit, Feature, Field, Kind, Reading, Replica, Session, SessionId, Station,
 };
 
-use crate::{Answer, sample};
+use crate::{Answer, plan, sample};
 
 /// A usual session, a large one, and the largest there can be.
 const USUAL: usize = 200;
@@ -20,10 +20,15 @@ const LARGEST: usize = 10_000;
 
 /// What an assessment may take here, so that a phone, several times slower,
 /// still shows what a reading says without a wait: our own choice.
-const BUDGETS: [(usize, Duration); 2] = [
-    (USUAL, Duration::from_millis(2)),
-    (LARGEST, Duration::from_millis(50)),
+const BUDGETS: [(&str, usize, Duration); 3] = [
+    ("assess", USUAL, Duration::from_millis(2)),
+    ("assess", LARGEST, Duration::from_millis(50)),
+    (PLAN, CYLINDERS, Duration::from_millis(10)),
 ];
+
+/// The work that counts cylinders instead of readings, and the largest set.
+const PLAN: &str = "plan";
+const CYLINDERS: usize = 16;
 
 /// As long as the numbers that devices draw, so that files have their size.
 const OURS: Replica = Replica::new(0xfe0d_e4be_0000_0001);
@@ -79,6 +84,8 @@ pub fn command() -> Result<Answer, String> {
         }
         rows.push(row("read", readings, || (), |()| archive::import(&text)));
     }
+    let set = plan::set(CYLINDERS);
+    rows.push(row(PLAN, CYLINDERS, || (), |()| set.plan()));
     let (told, holds) = judged(&rows);
     let text = format!("{}\n{told}", table(&rows));
     Ok(Answer { text, holds })
@@ -190,7 +197,7 @@ fn halves(session: &Session) -> (Session, Session) {
 }
 
 fn table(rows: &[Row]) -> String {
-    let mut text = format!("{:<8}{:>9}{:>14}   growth\n", "work", "readings", "median");
+    let mut text = format!("{:<8}{:>9}{:>14}   growth\n", "work", "size", "median");
     let mut before: Option<&Row> = None;
     for row in rows {
         let growth = before
@@ -220,16 +227,21 @@ fn shown(time: Duration) -> String {
 fn judged(rows: &[Row]) -> (String, bool) {
     let mut told = String::new();
     let mut holds = true;
-    for (readings, budget) in BUDGETS {
-        let of_budget = |row: &&Row| row.work == "assess" && row.readings == readings;
+    for (work, readings, budget) in BUDGETS {
+        let of_budget = |row: &&Row| row.work == work && row.readings == readings;
         let took = rows.iter().find(of_budget).map(|row| row.median);
         let met = took.is_some_and(|took| took <= budget);
         holds &= met;
         let word = if met { "met" } else { "NOT met" };
         let budget = budget.as_millis();
+        let unit = if work == PLAN {
+            "cylinders"
+        } else {
+            "readings"
+        };
         let _ = writeln!(
             told,
-            "Budget of {budget} ms to assess {readings} readings: {word}."
+            "Budget of {budget} ms to {work} {readings} {unit}: {word}."
         );
     }
     (told, holds)
@@ -248,8 +260,12 @@ mod tests {
     use super::*;
 
     fn assessed(readings: usize, micros: u64) -> Row {
+        done("assess", readings, micros)
+    }
+
+    fn done(work: &'static str, readings: usize, micros: u64) -> Row {
         Row {
-            work: "assess",
+            work,
             readings,
             median: Duration::from_micros(micros),
         }
@@ -257,12 +273,32 @@ mod tests {
 
     #[test]
     fn a_budget_is_met_up_to_its_last_microsecond() {
-        let rows = [assessed(USUAL, 2_000), assessed(LARGEST, 50_000)];
+        let plan = |micros| done(PLAN, CYLINDERS, micros);
+        let rows = [
+            assessed(USUAL, 2_000),
+            assessed(LARGEST, 50_000),
+            plan(10_000),
+        ];
+        let set = plan::set(CYLINDERS);
+        rows.push(row(PLAN, CYLINDERS, || (), |()| set.plan()));
         let (told, holds) = judged(&rows);
         assert!(holds, "{told}");
         for late in [
-            [assessed(USUAL, 2_001), assessed(LARGEST, 50_000)],
-            [assessed(USUAL, 2_000), assessed(LARGEST, 50_001)],
+            [
+                assessed(USUAL, 2_001),
+                assessed(LARGEST, 50_000),
+                plan(10_000),
+            ],
+            [
+                assessed(USUAL, 2_000),
+                assessed(LARGEST, 50_001),
+                plan(10_000),
+            ],
+            [
+                assessed(USUAL, 2_000),
+                assessed(LARGEST, 50_000),
+                plan(10_001),
+            ],
         ] {
             let (told, holds) = judged(&late);
             assert!(!holds, "{told}");

@@ -4,6 +4,7 @@ mod assess;
 mod bench;
 mod budgets;
 mod fits;
+mod plan;
 mod sample;
 mod study;
 

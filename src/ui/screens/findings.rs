@@ -25,6 +25,10 @@ pub fn findings(id: &SessionId) -> AnyView {
     let mut sheet = el("div", "sheet findings")
         .with(el("h1", "").with("Findings"))
         .with(para("honest", present::PROVED_AT_95))
+        .with(para(
+            "actions",
+            link("main", &sheet_address(id, Sheet::Plan), "What to do"),
+        ))
         .with(view.contradiction.map(|told| para("notice", told)));
     if !view.slips.is_empty() {
         let told = "What follows rests on these.";
