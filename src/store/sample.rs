@@ -6,12 +6,12 @@ use web_sys::Response;
 
 use super::StoreError;
 
-/// The text of the sample session of this name. It lies beside the page, so
-/// the worker holds it too and it opens offline.
+/// The text of the sample session of this name. It lies beside the page; the
+/// worker keeps it once the page has been at rest, and then it opens offline.
 ///
 /// # Errors
 /// [`StoreError::Other`] if it cannot be had, which offline means that the
-/// app was never made ready to work without a network.
+/// page never was at rest with a network.
 pub async fn fetch(name: &str) -> Result<String, StoreError> {
     let address = format!("samples/{name}.json");
     let text = async {
@@ -21,6 +21,7 @@ pub async fn fetch(name: &str) -> Result<String, StoreError> {
         let text = response.ok().then(|| response.text().ok()).flatten()?;
         JsFuture::from(text).await.ok()?.as_string()
     };
-    let missing = || StoreError::Other("The sample could not be loaded.".to_owned());
+    let missing =
+        || StoreError::Other("The sample could not be loaded: it needs a network once.".to_owned());
     text.await.ok_or_else(missing)
 }

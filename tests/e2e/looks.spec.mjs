@@ -42,7 +42,7 @@ test("a knock and a spun shell make a loose bearing likely, and it stays so", as
   await expect(loose).toContainText("not proved until measured");
   await bench.tap(loose.locator("summary"));
   await expect(loose).toContainText("Rod shells 3: Turned in its housing");
-  await expect(loose.getByTestId("needs")).toHaveText("Still to measure: oil clearance too large.");
+  await expect(loose.getByTestId("needs")).toHaveText("Still to measure: oil clearance too large?");
   await expect(page.getByTestId("aftermath")).toContainText("Replace the oil cooler");
 
   await bench.allOffline();

@@ -37,7 +37,7 @@ test("a turn of the thimble is asked about, and kept only when the person says s
 
 test("a value opens its doubt, and the route goes on with what settles it", async ({ bench, site }) => {
   await bench.open();
-  await bench.readyOffline();
+  await bench.allOffline();
   await site.stop();
   await bench.tap(bench.button("A six-cylinder, complete (invented)"));
   await bench.tap(bench.button("Take it in"));

@@ -109,7 +109,7 @@ fn cause(row: CauseRow) -> El {
         .with(told("For it", row.supports))
         .with(told("Against it", row.contradicts));
     if let Some(needs) = row.needs {
-        more = more.with(para("", format!("Still to measure: {needs}.")).id("needs"));
+        more = more.with(para("", format!("Still to measure: {needs}?")).id("needs"));
     }
     more.with(told("Check", check))
 }
