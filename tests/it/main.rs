@@ -32,6 +32,7 @@ mod form_barrel;
 mod form_displacement;
 mod form_lobes;
 mod form_oval;
+mod form_run_out;
 mod form_shape;
 mod nist;
 mod show;
