@@ -1,43 +1,52 @@
-//! Piston-to-wall: a bore minus its piston, both across the crank.
+//! Clearances of round things in holes: a bore minus its piston, both across
+//! the crank; a pin in its piston and in its rod.
 
 use super::view::View;
-use super::{Finding, FindingKey, Which};
+use super::{Detail, Finding, FindingKey, Which};
+use crate::quantity::{Exact, Unit, Weights};
 use crate::session::{Direction, Feature, Kind, Level, Quantity, Station, ordered};
 
-/// Adds the least and the greatest piston-to-wall of a piston in its bore.
+/// Adds the least and the greatest clearance told at a feature: at a piston
+/// in its bore, at the bores for a pin.
 ///
 /// The skirt is gauged square to the pin, so the bore counts in that
-/// direction only, and within ring travel. Where a bore was read with the
-/// gauge set on this piston, the deviation is the clearance: the error of
-/// the micrometer cancels, so these readings are taken before any other.
+/// direction only, and within ring travel. A pin turns, so its mean counts,
+/// at every place of its bore. Where a hole was read with the gauge set on
+/// its partner, the deviation is the clearance: the error of the micrometer
+/// cancels, so these readings are taken before any other.
 pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Finding>) {
-    if feature.kind != Kind::Piston {
+    let of_kind = |kind| Feature { kind, ..feature };
+    let (hole, inside) = match feature.kind {
+        Kind::Piston => (of_kind(Kind::Bore), feature),
+        Kind::PinBore | Kind::SmallEnd => (feature, of_kind(Kind::Pin)),
+        _ => return,
+    };
+    let counts = |station: Station| {
+        hole.kind != Kind::Bore
+            || station.direction == Direction::D0 && station.level != Level::Reference
+    };
+    let partner = view.mean_of(inside, |station| {
+        inside.kind != Kind::Piston || station.direction == Direction::D0
+    });
+    if inside.kind == Kind::Pin && partner.is_none() && !view.session.is_asked(Kind::Pin) {
         return;
     }
-    let bore = Feature {
-        kind: Kind::Bore,
-        ..feature
-    };
-    let across =
-        |station: Station| station.direction == Direction::D0 && station.level != Level::Reference;
-    let skirt = feature.station(Level::GaugePoint, Direction::D0);
-    let asked = bore.stations(view.session.route());
-    let mut missing: Vec<Station> = asked.into_iter().filter(|s| across(*s)).collect();
+    let asked = hole.stations(view.session.route());
+    let mut missing: Vec<Station> = asked.into_iter().filter(|s| counts(*s)).collect();
     if !missing
         .iter()
-        .any(|bore| view.direct(*bore, feature).is_some())
+        .any(|place| view.direct(*place, inside).is_some())
     {
-        missing.push(skirt);
+        missing.extend(inside.stations(view.session.route()));
     }
     missing.retain(|station| view.at(*station).is_none());
 
-    let bores = view
-        .stations_of(bore)
-        .filter(|(station, _)| across(*station));
-    let skirt = view.at(skirt);
-    let clearances = ordered(bores.filter_map(|(station, bore)| {
-        let direct = view.direct(station, feature);
-        let clearance = direct.or_else(|| Some(&bore - skirt.as_ref()?))?;
+    let holes = view
+        .stations_of(hole)
+        .filter(|(station, _)| counts(*station));
+    let clearances = ordered(holes.filter_map(|(station, hole)| {
+        let direct = view.direct(station, inside);
+        let clearance = direct.or_else(|| Some(&hole - partner.as_ref()?))?;
         Some((view.value(&clearance)?, clearance))
     }));
     let among: Vec<_> = clearances.iter().map(|(_, each)| each.clone()).collect();
@@ -45,12 +54,28 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         (Which::Smallest, clearances.first()),
         (Which::Largest, clearances.last()),
     ] {
-        let key = FindingKey {
-            feature,
-            quantity: Quantity::Clearance,
-            which,
-        };
-        let weights = clearance.map(|(_, weights)| weights);
-        findings.push(view.finding_among(key, weights, &among, missing.clone()));
+        let key = FindingKey::new(feature, Quantity::Clearance, which);
+        let weights: Option<&Weights> = clearance.map(|(_, weights)| weights);
+        let mut finding = view.finding_among(key, weights, &among, missing.clone());
+        let value = finding.value();
+        let impossible = value.is_some_and(|value| is_impossible(feature.kind, value));
+        finding.detail = impossible.then_some(Detail::Impossible);
+        findings.push(finding);
     }
 }
+
+/// Whether a clearance told at a kind is none that a running engine has, and
+/// none that wear makes. A pin may be pressed into its rod.
+pub(super) fn is_impossible(kind: Kind, clearance: Exact) -> bool {
+    let steps = match kind {
+        Kind::Piston => HUGE_IN_BORE,
+        _ => HUGE_IN_BEARING,
+    };
+    let huge = Exact::new(i128::from(Unit::Inch.quanta()) * steps, 1_000);
+    kind != Kind::SmallEnd && clearance.is_negative() || huge <= clearance
+}
+
+/// In thousandths of an inch, our own choice: the smallest usual undersize of
+/// shells, and a usual oversize of pistons, which a wrong partner adds.
+const HUGE_IN_BEARING: i128 = 10;
+const HUGE_IN_BORE: i128 = 20;

@@ -69,7 +69,10 @@ mod shelf;
 mod evidence;
 mod evidence_laws;
 
+mod amounts;
 mod assess;
+mod features;
+mod oil;
 mod report;
 mod shapes;
 mod slips;
