@@ -221,9 +221,10 @@ fn a_gauge_set_on_the_journal_reads_the_clearance_itself() {
     );
     let gauge = Gauge::usual(GaugeKind::DialBoreGauge, INCH).unwrap();
     document.dispatch(&Edit::AddGauge(gauge)).unwrap();
-    let dial = document.session().gauges.iter();
-    let dial = dial.filter(|(_, gauge)| gauge.value.kind == GaugeKind::DialBoreGauge);
-    let dial = *dial.last().unwrap().0;
+    let mut gauges = document.session().gauges.iter();
+    let is_dial = |kind| kind == GaugeKind::DialBoreGauge;
+    let dial = gauges.find(|(_, gauge)| is_dial(gauge.value.kind));
+    let dial = *dial.unwrap().0;
     let zero = || {
         Indication::Deviation(fenderbench::quantity::EnteredDeviation::parse("0", INCH).unwrap())
     };
