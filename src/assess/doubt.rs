@@ -5,7 +5,8 @@ use crate::quantity::{Exact, Size};
 use crate::session::{Against, Gauge, GaugeKind, Kind, Reading, Stamp};
 use crate::uncertainty::{
     Draw, Instrument, Material, Measured, Sample, Sensitivity, Source, SourceId, Spread,
-    correction, permissible_error, pooled, repeatability, thermal_sources, thermal_terms, transfer,
+    correction, crush, high_spot, permissible_error, pooled, repeatability, thermal_sources,
+    thermal_terms, transfer,
 };
 
 /// What an error comes from.
@@ -37,6 +38,10 @@ pub enum Cause {
     GaugeGrowth,
     /// New parts of a kind are made to a tolerance.
     AsMade(Kind),
+    /// Shells of a kind are pressed together in their housing.
+    Crush(Kind),
+    /// The high spot of an indicator was noted in whole hours.
+    HighSpot,
     /// The gauge is not known.
     Unknown,
 }
@@ -73,6 +78,13 @@ impl Doubts {
     pub fn of(&self, cause: Cause) -> Option<Source> {
         let place = self.causes.iter().position(|known| *known == cause)?;
         self.sources.get(place).copied()
+    }
+
+    /// One of the errors of a cause, where something hangs on it.
+    #[must_use]
+    pub(super) fn draw(&self, cause: Cause, number: usize) -> Option<Draw> {
+        let place = self.causes.iter().position(|known| *known == cause)?;
+        Some(draw(SourceId(place), number))
     }
 
     /// The source of this cause, made where there is none.
@@ -133,6 +145,13 @@ pub(super) fn measured(view: &View<'_>) -> (Vec<Measured>, Doubts) {
         let size = view.sizes.get(*index).copied().unwrap_or_default();
         measured.push(making.as_made(*kind, size));
     }
+    for (kind, _) in &view.crush {
+        let pressed = making.doubts.shared(Cause::Crush(*kind), crush);
+        measured.push(Measured::new(Exact::ZERO, &[once(pressed)]));
+    }
+    if view.stations.keys().any(|at| at.kind == Kind::RunOut) {
+        making.doubts.shared(Cause::HighSpot, high_spot);
+    }
     (measured, making.doubts)
 }
 
@@ -157,6 +176,11 @@ impl Making<'_> {
         // Readings of one spot are rounded alike, so that repeats do not see
         // what the scale does not show.
         terms.extend([draw(by_hand, index), draw(scale, place)].map(once));
+        if kind.is_amount() {
+            // What is common practice of a blade, a strip or an indicator
+            // holds all it may be off by, and nothing so small grows.
+            return Measured::new(size.into(), &terms);
+        }
         if gauge.kind == GaugeKind::TelescopingGauge {
             let carrying = self.doubts.source(Cause::Transfer(kind), || transfer(size));
             terms.push(once(draw(carrying, place)));
@@ -229,6 +253,12 @@ impl Making<'_> {
     fn temperature(&mut self, kind: Kind, size: Size, terms: &mut Vec<Term>) -> Exact {
         let session = self.view.session;
         let climate = session.climate();
+        // The bore of fitted shells grows as the housing does that holds them.
+        let kind = match kind {
+            Kind::MainFitted => Kind::MainHousing,
+            Kind::RodFitted => Kind::BigEnd,
+            kind => kind,
+        };
         let part = session.material(kind).expansion();
         let gauge = Material::Steel.expansion();
         let [shop, apart, grows, gauge_grows] = thermal_sources(part, gauge, climate);
@@ -244,7 +274,9 @@ impl Making<'_> {
 
     fn repeatability(&mut self, kind: Kind, id: Stamp, gauge: &Gauge) -> SourceId {
         let mut own = self.own.iter();
-        let own = own.find(|(of, with, _)| (*of, *with) == (kind, id));
+        // Repeats of an amount do not see what a blade or a strip is off by,
+        // which the common figure holds as well.
+        let own = own.find(|(of, with, _)| (*of, *with) == (kind, id) && !kind.is_amount());
         let own = own.map(|(.., spread)| *spread);
         let usual = instrument(gauge.kind);
         let cause = Cause::Repeatability(kind, id);

@@ -1,10 +1,10 @@
 //! What the readings of one feature say: its sizes, its wear, its shape.
 
-use super::shape;
 use super::view::View;
 use super::{Finding, FindingKey, Which};
+use super::{amount, housing, shape};
 use crate::quantity::{Exact, Weights};
-use crate::session::{Feature, Kind, Level, Quantity, Station};
+use crate::session::{Direction, Feature, Kind, Level, Quantity, Station};
 
 /// Adds the findings of a feature that rest on its own readings.
 pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Finding>) {
@@ -16,9 +16,10 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
     let worn_ones = asked.iter().filter(|s| s.level != Level::Reference);
     let missing: Vec<Station> = worn_ones.copied().filter(unread).collect();
 
+    let kind = feature.kind;
     let largest = extreme(view, &worn, |a, b| b < a);
     sizes(view, feature, &worn, &missing, findings);
-    if feature.kind == Kind::Bore {
+    if kind == Kind::Bore {
         // An unworn place of the bore itself is better than what it was made
         // to, which is known to the tolerance of new bores only.
         let read: Vec<_> = reference.iter().map(|(_, weights)| weights).collect();
@@ -37,13 +38,23 @@ pub(super) fn assess(view: &View<'_>, feature: Feature, findings: &mut Vec<Findi
         let key = FindingKey::new(feature, Quantity::Wear, Which::Largest);
         findings.push(view.finding_among(key, wear.as_ref(), &among, unread_here));
     }
-    let kind = feature.kind;
-    if matches!(kind, Kind::Bore | Kind::MainJournal | Kind::RodJournal) {
-        shape::assess(view, feature, &worn, &asked, &missing, findings);
+    match kind {
+        Kind::Bore
+        | Kind::MainJournal
+        | Kind::RodJournal
+        | Kind::Pin
+        | Kind::PinBore
+        | Kind::SmallEnd => shape::assess(view, feature, &worn, &asked, &missing, findings),
+        Kind::MainHousing | Kind::BigEnd => {
+            housing::assess(view, feature, &worn, &asked, &missing, findings);
+        }
+        _ => amount::assess(view, feature, findings),
     }
 }
 
-/// Mean, smallest and largest size; the pistons' one station gives the mean.
+/// Mean, smallest and largest size, as far as they say something of a kind: a
+/// ring has no mean gap, and fitted shells are wider near the joint by
+/// design. Of a flat face each line is told by itself.
 fn sizes(
     view: &View<'_>,
     feature: Feature,
@@ -51,15 +62,23 @@ fn sizes(
     missing: &[Station],
     findings: &mut Vec<Finding>,
 ) {
+    let kind = feature.kind;
     let all: Vec<_> = worn.iter().map(|(_, weights)| weights.clone()).collect();
-    let each: Vec<_> = all.iter().collect();
-    let mean = (!all.is_empty()).then(|| Weights::mean(&each));
+    let fitted = matches!(kind, Kind::MainFitted | Kind::RodFitted);
+    let counts = |(station, _): &&(Station, Weights)| !fitted || station.direction == Direction::D0;
+    let each: Vec<_> = worn.iter().filter(counts).map(|(_, w)| w).collect();
+    let mean = (!each.is_empty()).then(|| Weights::mean(&each));
     let mut add = |which, weights: Option<Weights>, among: &[Weights]| {
         let key = FindingKey::new(feature, Quantity::Size, which);
         findings.push(view.finding_among(key, weights.as_ref(), among, missing.to_vec()));
     };
-    add(Which::Mean, mean, &[]);
-    if feature.kind != Kind::Piston && 1 < feature.kind.levels().len() {
+    let several = 1 < kind.levels().len();
+    match kind {
+        Kind::Deck | Kind::Head => return,
+        _ if several && kind.is_amount() => {}
+        _ => add(Which::Mean, mean, &[]),
+    }
+    if several && !fitted {
         add(Which::Smallest, extreme(view, worn, |a, b| a < b), &all);
         add(Which::Largest, extreme(view, worn, |a, b| b < a), &all);
     }

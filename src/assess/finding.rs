@@ -20,12 +20,33 @@ pub enum Which {
     Along(Option<Direction>),
     /// Of the oval fitted to all directions.
     Fitted,
+    /// An oil clearance by one way; the surest decides.
+    By(Way),
+    /// An oil clearance by the surest of the ways that were taken.
+    Surest,
+}
+
+/// A way to an oil clearance.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Way {
+    /// By arithmetic: housing less both walls less journal.
+    Parts,
+    /// Direct: the bore of the fitted shells less the journal.
+    Fitted,
+    /// By plastic strip.
+    Strip,
 }
 
 impl Which {
-    /// True unless it is one of those of which the largest decides.
+    /// True unless it is one of those of which the largest or the surest
+    /// decides.
     #[must_use]
     pub const fn decides(self) -> bool {
+        self.is_weighed() && !matches!(self, Self::By(_))
+    }
+
+    /// True if it is told how sure the value is.
+    pub(super) const fn is_weighed(self) -> bool {
         !matches!(self, Self::At(..) | Self::Along(Some(_)))
     }
 }
@@ -98,6 +119,31 @@ pub enum Detail {
     /// By how much the end gap of a ring changes between top and bottom of a
     /// bore, by the mean of its tapers.
     RingGap(Exact),
+    /// Of a root: whether the value is the whole truth, not rounded to a
+    /// thousandth of a quantum.
+    Root(bool),
+    /// Of a value to which two ways were taken.
+    TwoWays(TwoWays),
+    /// A clearance that no bearing has and no wear makes: see
+    /// [`IMPOSSIBLE_CLEARANCE`](crate::remedy::IMPOSSIBLE_CLEARANCE).
+    Impossible,
+}
+
+/// Two ways to one value: of several those that stand furthest out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TwoWays {
+    /// By how much the two differ at 20 °C.
+    pub apart: Exact,
+    /// How much of that the doubts of both allow.
+    pub allowed: Exact,
+}
+
+impl TwoWays {
+    /// Whether they agree. Otherwise there is an error somewhere.
+    #[must_use]
+    pub fn agree(&self) -> bool {
+        self.apart <= self.allowed
+    }
 }
 
 /// A computed quantity of a feature, compared with its limits.
@@ -145,7 +191,8 @@ impl Finding {
     /// The verdict, if there is a value and it decides.
     #[must_use]
     pub fn decided(&self) -> Option<Verdict> {
-        self.sure.as_ref().map(|sure| sure.verdict)
+        let sure = self.sure.as_ref().filter(|_| self.key.which.decides());
+        sure.map(|sure| sure.verdict)
     }
 
     /// The comparison, if there is a value.

@@ -2,14 +2,17 @@
 //! with the limits as the readings stand. Pure, and the only caller of all
 //! the rooms above.
 
+mod amount;
 mod clearance;
 mod doubt;
 mod facts;
 mod feature;
 mod finding;
 mod guide;
+mod housing;
 mod job;
 mod limits;
+mod oil;
 mod ovals;
 mod settle;
 mod shape;
@@ -18,13 +21,13 @@ mod view;
 
 pub use doubt::{Cause, Doubts};
 pub use facts::facts;
-pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, UsedLimits, Which};
-pub use guide::{CommonRule, Guide, GuideWord, Rule, common_rules};
+pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, TwoWays, UsedLimits, Way, Which};
+pub use guide::{CommonRule, Guide, GuideWord, Only, Per, Rule, common_rules};
 pub use job::{Advice, BAR_OFFSET, HONING_ALLOWANCE, advise, choice, stocked, word};
 pub use settle::Settle;
 pub use sure::{RULE, Sure};
 
-use crate::session::{Feature, Quantity, Reading, Session, Stamp};
+use crate::session::{Feature, Kind, Quantity, Reading, Session, Stamp};
 use crate::verdict::{Comparison, compare};
 use view::View;
 
@@ -49,9 +52,17 @@ pub struct Assessment {
 pub fn assess(session: &Session) -> Assessment {
     let view = View::new(session);
     let mut findings = Vec::new();
-    for feature in session.features() {
-        feature::assess(&view, feature, &mut findings);
-        clearance::assess(&view, feature, &mut findings);
+    let kinds = session.kinds();
+    for kind in Kind::ALL {
+        let counts = kinds.contains(&kind);
+        for feature in session.features_of(kind) {
+            if counts {
+                feature::assess(&view, feature, &mut findings);
+                clearance::assess(&view, feature, &mut findings);
+            }
+            // There are ways to an oil clearance without a look at the walls.
+            oil::assess(&view, feature, counts, &mut findings);
+        }
     }
     let outside = |station| !session.has(Feature::of(station));
     let outside_layout = session

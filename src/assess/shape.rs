@@ -7,7 +7,8 @@ use crate::form::{self, OvalShape, Spot};
 use crate::quantity::{Exact, Weights, round_half_even};
 use crate::session::{Direction, Feature, Kind, Level, Quantity, Station};
 
-/// Adds what the worn stations of a bore or a journal say of its shape.
+/// Adds what the worn stations of a bore, a journal or a pin say of its
+/// shape.
 pub(super) fn assess(
     view: &View<'_>,
     feature: Feature,
@@ -35,6 +36,9 @@ fn out_of_round(
     findings: &mut Vec<Finding>,
 ) {
     let found = form::out_of_round(spots);
+    if found.is_empty() && asked.iter().all(|s| s.direction == Direction::D0) {
+        return;
+    }
     let seen = Seen::of(view, feature, &found);
     let mut each = Vec::new();
     for (rank, level) in (0_u8..).zip(feature.kind.levels()) {
@@ -135,7 +139,7 @@ const FINER: i128 = 1_000;
 type Fit = (OvalShape, Option<Level>, Vec<Spot>);
 
 /// Taper by direction or between the means of the ends, then the largest.
-fn taper(
+pub(super) fn taper(
     view: &View<'_>,
     feature: Feature,
     spots: &[Spot],
@@ -201,7 +205,7 @@ fn ends(kind: Kind) -> [u8; 3] {
 }
 
 /// Adds the findings of a shape one by one and the largest of them.
-fn conclude(
+pub(super) fn conclude(
     view: &View<'_>,
     feature: Feature,
     quantity: Quantity,

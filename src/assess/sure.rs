@@ -47,6 +47,17 @@ impl View<'_> {
         limits: &UsedLimits,
     ) -> Option<Sure> {
         let measured = Measured::weighted(weights, &self.measured)?;
+        self.sure_of(key, measured, among, limits)
+    }
+
+    /// The same of a value that is no weighted sum of sizes.
+    pub(super) fn sure_of(
+        &self,
+        key: FindingKey,
+        measured: Measured,
+        among: &[Weights],
+        limits: &UsedLimits,
+    ) -> Option<Sure> {
         let combined = measured.combined(self.doubts.sources());
         let value = measured.value();
         let convict = u32::try_from(among.len()).unwrap_or(u32::MAX);

@@ -3,18 +3,19 @@
 use litemap::LiteMap;
 
 use super::{Doubts, doubt, guide, limits};
-use super::{Finding, FindingKey, Outcome, Repeats, UsedLimits};
+use super::{Finding, FindingKey, Outcome, RULE, Repeats, TwoWays, UsedLimits};
 use crate::form::{Place, Spot};
 use crate::quantity::{Exact, Size, Weights};
 use crate::session::{Against, Feature, Kind, Level, Quantity, Reading, Session, Stamp, Station};
-use crate::uncertainty::{Factors, Measured};
+use crate::uncertainty::{Factors, Measured, Probability};
 use crate::verdict::{Comparison, compare};
 
 /// A session arranged for assessing: one list of sizes, and for every
 /// station the readings in it.
 ///
-/// Behind the readings the list has the sizes of settings and those the
-/// kinds were made to, so that weights take them in as well.
+/// Behind the readings the list has the sizes of settings, those the kinds
+/// were made to, and for fitted shells a nothing that has the error of their
+/// crush, so that weights take them in as well.
 pub(super) struct View<'a> {
     pub(super) session: &'a Session,
     pub(super) sizes: Vec<Size>,
@@ -22,6 +23,7 @@ pub(super) struct View<'a> {
     pub(super) stations: LiteMap<Station, Vec<usize>>,
     pub(super) set_to: Vec<SetOn>,
     pub(super) nominals: Vec<(Kind, usize)>,
+    pub(super) crush: Vec<(Kind, usize)>,
     limits: LiteMap<(Kind, Quantity), UsedLimits>,
     /// The sizes with the errors they hold, at 20 °C.
     pub(super) measured: Vec<Measured>,
@@ -46,6 +48,7 @@ impl<'a> View<'a> {
             stations: LiteMap::new(),
             set_to: Vec::new(),
             nominals: Vec::new(),
+            crush: Vec::new(),
             limits: LiteMap::new(),
             measured: Vec::new(),
             doubts: Doubts::default(),
@@ -86,6 +89,12 @@ impl<'a> View<'a> {
                 view.sizes.push(nominal);
             }
         }
+        for kind in [Kind::MainShell, Kind::RodShell] {
+            if view.stations.keys().any(|station| station.kind == kind) {
+                view.crush.push((kind, view.sizes.len()));
+                view.sizes.push(Size::default());
+            }
+        }
         for kind in Kind::ALL {
             for &(quantity, _) in crate::session::limit_keys(kind) {
                 let used = limits::used(session, kind, quantity);
@@ -122,6 +131,49 @@ impl<'a> View<'a> {
     pub(super) fn nominal(&self, kind: Kind) -> Option<Weights> {
         let (_, index) = self.nominals.iter().find(|(of, _)| *of == kind)?;
         Some(Weights::mean_of([*index]))
+    }
+
+    /// Nothing, with what the crush of fitted shells may be off by.
+    pub(super) fn crush(&self, kind: Kind) -> Option<Weights> {
+        let (_, index) = self.crush.iter().find(|(of, _)| *of == kind)?;
+        Some(Weights::mean_of([*index]))
+    }
+
+    /// The mean of these places of a feature, each counting once; `None` if
+    /// nothing was read there.
+    pub(super) fn mean_of(
+        &self,
+        feature: Feature,
+        counts: impl Fn(Station) -> bool,
+    ) -> Option<Weights> {
+        let all = self
+            .stations_of(feature)
+            .filter(|(station, _)| counts(*station));
+        let all: Vec<_> = all.map(|(_, weights)| weights).collect();
+        let each: Vec<_> = all.iter().collect();
+        (!each.is_empty()).then(|| Weights::mean(&each))
+    }
+
+    /// What a kind was made to, or else the mean size of a feature of it now.
+    pub(super) fn nominal_or_mean(&self, feature: Feature) -> Option<Exact> {
+        let worn = |station: Station| station.level != Level::Reference;
+        let size = self.nominal(feature.kind);
+        let size = size.or_else(|| self.mean_of(feature, worn));
+        self.value(&size?)
+    }
+
+    /// How far two ways to one value are apart, and how much of that their
+    /// doubts allow; one of so many comparisons, either way.
+    pub(super) fn two_ways(&self, ways: [&Weights; 2], of: usize) -> Option<TwoWays> {
+        let [one, other] = ways;
+        let apart = Measured::weighted(&(one - other), &self.measured)?;
+        let several = u32::try_from(2 * of).unwrap_or(u32::MAX);
+        let sure = Probability::per_million(RULE.to_convict_by_one_of(several));
+        let combined = apart.combined(self.doubts.sources());
+        Some(TwoWays {
+            apart: apart.value().abs(),
+            allowed: self.factors.guard_band(&combined, sure),
+        })
     }
 
     /// Every station of a feature at which something was read, with its mean.
@@ -191,8 +243,8 @@ impl<'a> View<'a> {
     ) -> Finding {
         let value = weights.and_then(|weights| self.value(weights));
         let mut finding = self.finding_of(key, value, weights, missing);
-        // Of the parts of a finding the largest decides; it alone is judged.
-        let weights = weights.filter(|_| key.which.decides());
+        // Of the parts of a finding the largest decides; it alone is weighed.
+        let weights = weights.filter(|_| key.which.is_weighed());
         let sure = weights.and_then(|w| self.sure(key, w, among, &finding.limits));
         finding.sure = sure.map(Box::new);
         finding

@@ -1,5 +1,6 @@
 //! The geometric questions, one a file: mean size, out-of-round, taper,
-//! barrel, oval, the ring gap as a check on a bore, and what the pistons sweep.
+//! barrel, oval, the ring gap as a check on a bore, run-out, and what the
+//! pistons sweep.
 //!
 //! The answers that are linear in the readings are sets of [`Weights`] over
 //! them. This room knows places on a feature (how far along, at which angle)
@@ -21,6 +22,7 @@ mod oval;
 mod oval_shape;
 mod place;
 mod ring_gap;
+mod run_out;
 mod taper;
 
 pub use barrel::{Barrel, barrel};
@@ -32,5 +34,6 @@ pub use out_of_round::{OutOfRound, out_of_round};
 pub use oval::{Oval, oval};
 pub use oval_shape::OvalShape;
 pub use place::{Place, Spot};
-pub use ring_gap::ring_gap_change;
+pub use ring_gap::{ring_gap_change, taper_by_gaps};
+pub use run_out::{Apart, axes_apart, bend};
 pub use taper::{Taper, taper};

@@ -10,7 +10,7 @@ use super::sure::{self, SureView};
 use super::wording;
 use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
 use crate::quantity::{Entered, Exact, Unit};
-use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, ordered};
+use crate::session::{Direction, Feature, Kind, Quantity, RouteChoice, Session, ordered};
 use crate::slip::new_nominal;
 use crate::verdict::{Comparison, Verdict};
 
@@ -108,7 +108,11 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
         .filter_map(|id| session.readings.get(id))
         .map(|r| format!("{}: {}", wording::station(r.station), r.entered))
         .collect();
-    let kinds = session.kinds().into_iter();
+    let told = |kind: &Kind| {
+        let mut all = assessment.findings.iter();
+        all.any(|finding| finding.key.feature.kind == *kind)
+    };
+    let kinds = Kind::ALL.into_iter().filter(told);
     let kinds = kinds.map(|kind| kind_view(session, assessment, kind));
     FindingsView {
         kinds: kinds.collect(),
@@ -219,7 +223,9 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     };
     let asked = feature.stations(session.route());
     let read = |station| session.standing().any(|(_, r)| r.station == station);
-    if mark != Mark::Unread && !asked.into_iter().all(read) {
+    // Of shells a clearance can be known of which nobody asked for the walls.
+    let counts = session.is_asked(feature.kind) || asked.iter().copied().any(read);
+    if mark != Mark::Unread && counts && !asked.into_iter().all(read) {
         words.push_str("; not all of it measured");
     }
     let missing = all.iter().flat_map(|f| f.missing.iter());
@@ -306,7 +312,9 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
             Some(Detail::Oval { axis, level, .. }) => {
                 axis.map(|axis| finding_words::long_axis(finding.key.feature.kind, axis, level))
             }
-            _ => value.and_then(|v| sense(finding, v.numerator().signum()).map(str::to_owned)),
+            _ => value.and_then(|v| {
+                finding_words::sense(finding, v.numerator().signum()).map(str::to_owned)
+            }),
         },
         mark,
         words: match (quantity, comparison) {
@@ -319,6 +327,8 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
             Some(Detail::RingGap(change)) if change != Exact::ZERO => {
                 Some(finding_words::ring_gap(change, unit))
             }
+            Some(Detail::TwoWays(two)) => Some(finding_words::two_ways(&two, unit)),
+            Some(Detail::Impossible) => Some(finding_words::impossible()),
             _ => None,
         },
     }
@@ -328,7 +338,14 @@ pub(super) fn label(finding: &Finding) -> String {
     let kind = finding.key.feature.kind;
     let name = wording::quantity(kind, finding.key.quantity);
     match (finding.key.quantity, finding.key.which) {
-        (Quantity::Barrel, _) => name.to_owned(),
+        (Quantity::Barrel | Quantity::Bend | Quantity::Alignment | Quantity::Twist, _) => {
+            name.to_owned()
+        }
+        (_, Which::By(way)) => format!("{name}, {}", finding_words::way(way)),
+        (_, Which::Surest) => format!("{name}, by the surest way"),
+        (Quantity::Taper, Which::Along(None)) if kind.is_amount() => {
+            format!("{name} of the bore, by the gaps")
+        }
         (_, Which::Fitted) => format!("{name}, fitted"),
         (Quantity::Size, Which::Mean) if kind == Kind::Piston || kind.is_amount() => {
             name.to_owned()
@@ -339,9 +356,13 @@ pub(super) fn label(finding: &Finding) -> String {
         (Quantity::Wear, Which::Largest) => name.to_owned(),
         (_, Which::Smallest) => format!("{name}, smallest"),
         (_, Which::Largest) => format!("{name}, largest"),
+        (_, Which::At(level, direction)) if kind.directions().contains(&Direction::D60) => {
+            let (level, near) = (wording::level(level), wording::direction(kind, direction));
+            format!("{name}, {level}, {near}")
+        }
         (_, Which::At(level, direction)) => {
             let turned = match direction {
-                crate::session::Direction::D45 => " (45° pair)",
+                Direction::D45 => " (45° pair)",
                 _ => "",
             };
             format!("{name}, {}{turned}", wording::level(level))
@@ -350,22 +371,5 @@ pub(super) fn label(finding: &Finding) -> String {
             format!("{name}, {}", wording::direction(kind, direction))
         }
         (_, Which::Along(None)) => format!("{name}, between the means of the ends"),
-    }
-}
-
-/// What the sign of a shape means.
-const fn sense(finding: &Finding, sign: i128) -> Option<&'static str> {
-    let kind = finding.key.feature.kind;
-    match (finding.key.quantity, finding.key.which, kind, sign) {
-        (_, _, _, 0) => None,
-        (Quantity::OutOfRound, Which::At(..), Kind::Bore, 1) => Some("longer across the crank"),
-        (Quantity::OutOfRound, Which::At(..), Kind::Bore, _) => Some("longer along the crank"),
-        (Quantity::Taper, Which::Along(_), Kind::Bore, 1) => Some("larger at the top"),
-        (Quantity::Taper, Which::Along(_), Kind::Bore, _) => Some("larger at the bottom"),
-        (Quantity::Taper, Which::Along(_), _, 1) => Some("larger at the first end"),
-        (Quantity::Taper, Which::Along(_), _, _) => Some("larger at the last end"),
-        (Quantity::Barrel, _, _, 1) => Some("barrel: larger in the middle"),
-        (Quantity::Barrel, _, _, _) => Some("hour-glass: smaller in the middle"),
-        _ => None,
     }
 }

@@ -53,7 +53,9 @@ pub const fn mark(quantity: Quantity, comparison: Option<Comparison>) -> Mark {
         Some(Comparison::InsideNew) => Mark::New,
         Some(Comparison::InsideService) => Mark::Service,
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => match quantity {
-            Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel => Mark::Shape,
+            Quantity::OutOfRound | Quantity::Taper | Quantity::Barrel | Quantity::Twist => {
+                Mark::Shape
+            }
             _ if by.is_negative() => Mark::Small,
             _ => Mark::Large,
         },
@@ -86,7 +88,7 @@ pub fn verdict_words(
         Verdict::WithinService => "within service limit",
         Verdict::TooClose => "too close to call",
         Verdict::DoNotAssemble => "too close to call: do not assemble, have it measured",
-        Verdict::NotSeen => "not seen all round: the 45° pair was not read",
+        Verdict::NotSeen => "not seen all round: other directions were not read",
         Verdict::NoLimit => "no limit given",
         Verdict::BeyondLimit | Verdict::OutsideNew => {
             let words = comparison_words(quantity, reads, unit);

@@ -188,6 +188,8 @@ const fn cause(cause: Option<Cause>) -> &'static str {
         Some(Cause::PartGrowth(_)) => "how much the part's material grows",
         Some(Cause::GaugeGrowth) => "how much the gauge grows",
         Some(Cause::AsMade(_)) => "the tolerance of new parts",
+        Some(Cause::Crush(_)) => "what pressing the shells in does to walls and housing",
+        Some(Cause::HighSpot) => "the high spot was noted in whole hours",
         Some(Cause::Unknown) | None => "the gauge is not known: choose one",
     }
 }

@@ -1,16 +1,19 @@
 //! Assessment → JSON. The keys are documented in DEVELOPERS.md and stable.
 
+mod sure;
+
 use serde::Serialize;
 
 use crate::archive::APP;
 use crate::assess::{
-    Assessment, Cause, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Settle, Which,
+    Assessment, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Way, Which,
 };
 use crate::quantity::{Entered, Exact, Unit, show};
+use crate::remedy::IMPOSSIBLE_CLEARANCE;
 use crate::session::{Session, Stamp};
 use crate::slip::{self, Looks};
-use crate::uncertainty::{self, Budget, Probability, rounded};
 use crate::verdict::{Comparison, Verdict};
+use sure::{Sure, sure};
 
 #[derive(Serialize)]
 struct Report<'a> {
@@ -39,6 +42,8 @@ struct Row<'a> {
     unit: &'static str,
     axis_degrees: Option<u16>,
     ring_gap_change: Option<String>,
+    two_ways: Option<Ways>,
+    impossible: Option<[&'static str; 4]>,
     comparison: &'static str,
     beyond_by: Option<String>,
     margin: Option<String>,
@@ -50,44 +55,12 @@ struct Row<'a> {
     readings: Vec<String>,
 }
 
-/// How sure a value is. A number that is not there is infinite, or has no
-/// limit to be about.
+/// How two ways to one value agree.
 #[derive(Serialize)]
-struct Sure {
-    value_at_20_c: String,
-    u: String,
-    nu: Option<f64>,
-    guard_band: String,
-    probability_inside: Option<f64>,
-    at_most: Option<String>,
-    settle: Option<Settling>,
-    budget: Vec<Part>,
-}
-
-/// What would settle a finding that is too close to call.
-#[derive(Serialize)]
-#[serde(rename_all = "snake_case")]
-enum Settling {
-    /// Readings more, by station, and whether that should do.
-    Read {
-        stations: Vec<(String, usize)>,
-        settles: bool,
-    },
-    /// A gauge that is sure to so much.
-    FinerGauge(String),
-    /// The shop's gauges.
-    Shop,
-}
-
-/// What one source has in an uncertainty.
-#[derive(Serialize)]
-struct Part {
-    source: &'static str,
-    sensitivity: f64,
-    u: f64,
-    contribution: String,
-    share: f64,
-    dof: Option<f64>,
+struct Ways {
+    apart: String,
+    allowed: String,
+    agree: bool,
 }
 
 #[derive(Serialize)]
@@ -241,6 +214,10 @@ pub fn which_key(key: FindingKey) -> String {
         Which::Along(Some(direction)) => format!("along/{}", direction.degrees()),
         Which::Along(None) => "along/means".to_owned(),
         Which::Fitted => "fitted".to_owned(),
+        Which::By(Way::Parts) => "by/parts".to_owned(),
+        Which::By(Way::Fitted) => "by/fitted".to_owned(),
+        Which::By(Way::Strip) => "by/strip".to_owned(),
+        Which::Surest => "surest".to_owned(),
     }
 }
 
@@ -255,11 +232,23 @@ fn row<'a>(assessment: &Assessment, finding: &'a Finding, unit: Unit) -> Row<'a>
         Some(Comparison::BeyondLimit(by) | Comparison::OutsideNew(by)) => Some(text(by).text),
         _ => None,
     };
-    let (axis_degrees, ring_gap_change, whole) = match finding.detail {
-        Some(Detail::Oval { axis, exact, .. }) => (axis, None, exact),
-        Some(Detail::RingGap(change)) => (None, Some(text(change).text), true),
-        None => (None, None, true),
-    };
+    let (mut axis_degrees, mut ring_gap_change) = (None, None);
+    let (mut two_ways, mut impossible) = (None, None);
+    let mut whole = true;
+    match finding.detail {
+        Some(Detail::Oval { axis, exact, .. }) => (axis_degrees, whole) = (axis, exact),
+        Some(Detail::RingGap(change)) => ring_gap_change = Some(text(change).text),
+        Some(Detail::Root(exact)) => whole = exact,
+        Some(Detail::TwoWays(two)) => {
+            two_ways = Some(Ways {
+                apart: text(two.apart).text,
+                allowed: text(two.allowed).text,
+                agree: two.agree(),
+            });
+        }
+        Some(Detail::Impossible) => impossible = Some(IMPOSSIBLE_CLEARANCE),
+        None => {}
+    }
     let feature = finding.key.feature;
     Row {
         feature: format!("{}/{}", feature.kind.key(), feature.position),
@@ -270,6 +259,8 @@ fn row<'a>(assessment: &Assessment, finding: &'a Finding, unit: Unit) -> Row<'a>
         unit: unit.sign(),
         axis_degrees,
         ring_gap_change,
+        two_ways,
+        impossible,
         comparison: comparison_key(comparison),
         beyond_by,
         margin: margin.map(|m| text(m).text),
@@ -279,64 +270,6 @@ fn row<'a>(assessment: &Assessment, finding: &'a Finding, unit: Unit) -> Row<'a>
         guide: guide(finding, unit),
         missing: finding.missing.iter().map(ToString::to_string).collect(),
         readings: finding.readings.iter().map(ToString::to_string).collect(),
-    }
-}
-
-fn sure(assessment: &Assessment, finding: &Finding, unit: Unit) -> Option<Sure> {
-    let sure = finding.sure.as_ref()?;
-    let finite = |number: f64| number.is_finite().then_some(number);
-    let text = |length| show(length, unit, unit.decimals() + FINER).text;
-    let doubts = &assessment.doubts;
-    let budget = Budget::of(&sure.measured, doubts.sources());
-    let part = |row: &uncertainty::Row| Part {
-        source: cause_key(doubts.cause(row.source)),
-        sensitivity: row.sensitivity,
-        u: row.u,
-        contribution: text(rounded(row.contribution)),
-        share: row.share,
-        dof: finite(row.dof),
-    };
-    Some(Sure {
-        value_at_20_c: text(sure.measured.value()),
-        u: text(rounded(sure.combined.u())),
-        nu: finite(sure.combined.nu()),
-        guard_band: text(sure.guard),
-        probability_inside: sure.conformity.map(Probability::value),
-        at_most: sure.at_most.map(text),
-        settle: sure.settle.as_ref().map(|settle| match settle {
-            Settle::Read(stations, settles) => Settling::Read {
-                stations: stations
-                    .iter()
-                    .map(|(station, times)| (station.to_string(), *times))
-                    .collect(),
-                settles: *settles,
-            },
-            Settle::FinerGauge(to) => Settling::FinerGauge(text(*to)),
-            Settle::Shop => Settling::Shop,
-        }),
-        budget: budget.rows.iter().map(part).collect(),
-    })
-}
-
-/// Decimals beyond those of a length.
-const FINER: u8 = 2;
-
-/// The word of a cause in JSON.
-const fn cause_key(cause: Option<Cause>) -> &'static str {
-    match cause {
-        Some(Cause::Repeatability(..)) => "repeatability",
-        Some(Cause::SetByHand(_)) => "setting_by_hand",
-        Some(Cause::Resolution(_)) => "resolution",
-        Some(Cause::Setting(_)) => "setting",
-        Some(Cause::AsFound(_)) => "as_found",
-        Some(Cause::Drift(_)) => "drift",
-        Some(Cause::Transfer(_)) => "transfer",
-        Some(Cause::Climate) => "temperature",
-        Some(Cause::PartWarmth(_)) => "part_temperature",
-        Some(Cause::PartGrowth(_)) => "part_expansion",
-        Some(Cause::GaugeGrowth) => "gauge_expansion",
-        Some(Cause::AsMade(_)) => "as_made",
-        Some(Cause::Unknown) | None => "unknown_gauge",
     }
 }
 

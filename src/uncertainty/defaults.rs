@@ -106,6 +106,26 @@ pub fn permissible_error(size: Size) -> Source {
     Source::rectangular(quanta(Exact::new((micrometres * MICROMETRE).into(), 1)))
 }
 
+/// What pressing shells into their housing does to a clearance computed from
+/// the parts: the crush thins the walls and stretches the housing.
+/// Rectangular, up to 0.0004 in either way. Common practice says that such a
+/// clearance is good to 0.0003 to 0.0005 in, of which practised hands and
+/// their gauges have 0.0003; the root of what the squares leave is 0.0004.
+#[must_use]
+pub fn crush() -> Source {
+    Source::rectangular(CRUSH_TENTHS * TENTH).with_dof(dof_from_reliability(FIGURE_OFF_BY))
+}
+
+const CRUSH_TENTHS: f64 = 4.0;
+
+/// How far the hour may be off at which somebody saw an indicator stand
+/// highest, in radians: half an hour of the clock either way, as it is told
+/// in whole ones.
+#[must_use]
+pub fn high_spot() -> Source {
+    Source::rectangular(core::f64::consts::PI / 12.0)
+}
+
 /// How far off the axis, as part of the diameter, and how much aslant a
 /// telescoping or small-hole gauge may have been locked: 0.020 in on 4 in, and
 /// half a degree. Our own choice for somebody who swings it through the axis

@@ -34,7 +34,8 @@ mod temperature;
 pub use budget::{Budget, Combined, Row};
 pub use coverage::{Factors, Probability};
 pub use defaults::{
-    Instrument, chord_error, permissible_error, repeatability, tilt_error, transfer,
+    Instrument, chord_error, crush, high_spot, permissible_error, repeatability, tilt_error,
+    transfer,
 };
 pub use float::{DOF_MIN, SENSITIVITY_MAX, U_MAX, quanta, rounded};
 pub use measured::{Draw, Measured, Sensitivity};

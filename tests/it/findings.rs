@@ -83,7 +83,7 @@ fn rows_say_what_their_signs_mean() {
             Wear: 0.057 mm [open] too close to call
             Out-of-round, top: +0.031 mm (longer across the crank) [service] reads inside service limit
             Out-of-round, bottom: +0.005 mm (longer across the crank) [new] reads inside new limits
-            Out-of-round, largest: +0.031 mm [open] not seen all round: the 45° pair was not read
+            Out-of-round, largest: +0.031 mm [open] not seen all round: other directions were not read
             Taper, thrust: +0.044 mm (larger at the top) [shape] reads beyond limit by 0.004 mm
             Taper, along the crank: +0.018 mm (larger at the top) [service] reads inside service limit
             Taper, largest: +0.044 mm [open] too close to call"#]],

@@ -1,13 +1,13 @@
 //! The common rules: guide words where the manual is silent.
 
 use expect_test::expect;
-use fenderbench::assess::{Finding, Guide, GuideWord, Which, assess, common_rules};
+use fenderbench::assess::{Finding, Guide, GuideWord, Only, Per, Which, assess, common_rules};
 use fenderbench::present::{bench_row, findings};
 use fenderbench::quantity::Exact;
 use fenderbench::session::{Direction, Field, Kind, Level, Quantity, Session, Use};
 
 use crate::golden::{Row, golden};
-use crate::make::{INCH, exact, feature, length, limit, measured};
+use crate::make::{INCH, exact, feature, length, limit, measured, station};
 
 const PER_BORE: &str = "in per in of bore";
 
@@ -43,11 +43,25 @@ fn the_rules_are_those_of_the_table() {
                 assert_eq!(rules.len(), rows.len(), "{kind:?} {quantity:?}");
                 used += rows.len();
                 for (rule, row) in rules.iter().zip(&rows) {
-                    let steps = |n: u16| Exact::new(i128::from(n) * 2_540, 1);
+                    let steps = |n: u16| Exact::new(i128::from(n) * 254, 1);
                     let inches = |column| exact(&format!("{} in", row.get(column)));
                     assert_eq!(steps(rule.low), inches("low"), "{}", row.place());
                     assert_eq!(steps(rule.high), inches("high"), "{}", row.place());
-                    assert_eq!(rule.of_bore, row.get("per") == PER_BORE, "{}", row.place());
+                    assert_eq!(steps(rule.plus), inches("plus"), "{}", row.place());
+                    let per = match rule.per {
+                        Per::Inch => "in",
+                        Per::Bore => PER_BORE,
+                        Per::Journal => "in per in of journal",
+                    };
+                    assert_eq!(per, row.get("per"), "{}", row.place());
+                    let only = match rule.only {
+                        Only::Always => "always",
+                        Only::Plus => "plus",
+                        Only::Minus => "minus",
+                        Only::OneRod => "one_rod",
+                        Only::TwoRods => "two_rods",
+                    };
+                    assert_eq!(only, row.get("only"), "{}", row.place());
                     assert_eq!(rule.text, row.get("text"));
                     assert_eq!(rule.source, row.get("source"));
                 }
@@ -73,34 +87,111 @@ fn inches(microinches: i64) -> String {
     )
 }
 
-/// A session in which a quantity of the first of a kind has this value, and
-/// the bore is 4 in where it counts.
-fn with_value(kind: Kind, quantity: Quantity, machine_use: Use, microinches: i64) -> Session {
-    let places: &[(&str, i64)] = match (kind, quantity) {
-        (Kind::Bore, Quantity::OutOfRound) => &[("whole/top/0", 1), ("whole/top/90", 0)],
-        (Kind::Bore, _) => &[("whole/top/0", 1), ("whole/bottom/0", 0)],
-        (Kind::Piston, _) => &[("skirt/gauge_point/0", -1)],
-        (_, Quantity::OutOfRound) => &[("whole/first/0", 1), ("whole/first/90", 0)],
-        (_, _) => &[("whole/first/0", 1), ("whole/last/0", 0)],
-    };
-    let mut readings: Vec<_> = places
-        .iter()
-        .map(|(at, of)| {
-            (
-                format!("{}/1/{at}", kind.key()),
-                inches(BASE + of * microinches),
-            )
-        })
-        .collect();
-    if kind == Kind::Piston {
-        readings.push(("bore/1/whole/top/0".to_owned(), inches(BASE)));
+/// Readings by which a quantity of the first of a kind is one such length,
+/// each a station and how often that length is in it beside [`BASE`]; of an
+/// amount there is no base. Bores and journals that count are as large.
+fn places(kind: Kind, quantity: Quantity) -> &'static [(&'static str, i64)] {
+    match (kind, quantity) {
+        (Kind::Bore, Quantity::OutOfRound) => {
+            &[("bore/1/whole/top/0", 1), ("bore/1/whole/top/90", 0)]
+        }
+        (Kind::Bore, _) => &[("bore/1/whole/top/0", 1), ("bore/1/whole/bottom/0", 0)],
+        (Kind::Piston, _) => &[
+            ("piston/1/skirt/gauge_point/0", -1),
+            ("bore/1/whole/top/0", 0),
+        ],
+        (Kind::MainShell, _) => &[
+            ("main_strip/1/whole/centre/0", 1),
+            ("main_journal/1/whole/first/0", 0),
+        ],
+        (Kind::RodShell, _) => &[
+            ("rod_strip/1/whole/centre/0", 1),
+            ("rod_journal/1/whole/first/0", 0),
+        ],
+        (Kind::PinBore, _) => &[("pin_bore/1/whole/first/0", 1), ("pin/1/whole/first/0", 0)],
+        (Kind::SmallEnd, _) => &[("small_end/1/whole/first/0", 1), ("pin/1/whole/first/0", 0)],
+        (Kind::TopRingGap, _) => &[
+            ("top_ring_gap/1/whole/bottom/0", 1),
+            ("bore/1/whole/top/0", 0),
+        ],
+        (Kind::SecondRingGap, _) => &[
+            ("second_ring_gap/1/whole/bottom/0", 1),
+            ("bore/1/whole/top/0", 0),
+        ],
+        (Kind::MainHousing, Quantity::OutOfRound) => &[
+            ("main_housing/1/whole/first/0", 1),
+            ("main_housing/1/whole/first/60", 0),
+        ],
+        (Kind::BigEnd, Quantity::OutOfRound) => &[
+            ("big_end/1/whole/first/0", 1),
+            ("big_end/1/whole/first/60", 0),
+        ],
+        (Kind::MainHousing, _) => &[
+            ("main_housing/1/whole/first/0", 1),
+            ("main_housing/1/whole/last/0", 0),
+        ],
+        (Kind::BigEnd, _) => &[
+            ("big_end/1/whole/first/0", 1),
+            ("big_end/1/whole/last/0", 0),
+        ],
+        (Kind::MainJournal, Quantity::OutOfRound) => &[
+            ("main_journal/1/whole/first/0", 1),
+            ("main_journal/1/whole/first/90", 0),
+        ],
+        (Kind::RodJournal, Quantity::OutOfRound) => &[
+            ("rod_journal/1/whole/first/0", 1),
+            ("rod_journal/1/whole/first/90", 0),
+        ],
+        (Kind::MainJournal, _) => &[
+            ("main_journal/1/whole/first/0", 1),
+            ("main_journal/1/whole/last/0", 0),
+        ],
+        (Kind::RodJournal, _) => &[
+            ("rod_journal/1/whole/first/0", 1),
+            ("rod_journal/1/whole/last/0", 0),
+        ],
+        (Kind::TopRingSide, _) => &[("top_ring_side/1/whole/centre/0", 1)],
+        (Kind::SecondRingSide, _) => &[("second_ring_side/1/whole/centre/0", 1)],
+        (Kind::RunOut, _) => &[("run_out/1/whole/centre/0", 1)],
+        (Kind::EndPlay, _) => &[("end_play/1/whole/centre/0", 1)],
+        (Kind::RodSide, _) => &[("rod_side/1/whole/centre/0", 1)],
+        (Kind::Deck, _) => &[("deck/1/whole/diagonal/0", 1)],
+        (Kind::Head, _) => &[("head/1/whole/diagonal/0", 1)],
+        other => panic!("no places for {other:?}"),
     }
-    let readings: Vec<_> = readings
-        .iter()
-        .map(|(a, b)| (a.as_str(), b.as_str()))
-        .collect();
-    let fields = vec![Field::Use(machine_use), Field::DisplayUnit(INCH)];
-    measured(fields, &readings)
+}
+
+/// A session in which a quantity of the first of a kind has this value;
+/// `None` where no gauge can show it.
+fn with_value(
+    kind: Kind,
+    quantity: Quantity,
+    mut fields: Vec<Field>,
+    microinches: i64,
+) -> Option<Session> {
+    let reading = |(at, of): &(&'static str, i64)| {
+        let base = if station(at).kind.is_amount() {
+            0
+        } else {
+            BASE
+        };
+        let microinches = base + of * microinches;
+        (0 <= microinches).then(|| (*at, inches(microinches)))
+    };
+    let readings = places(kind, quantity).iter().map(reading);
+    let readings: Vec<_> = readings.collect::<Option<_>>()?;
+    let readings: Vec<_> = readings.iter().map(|(a, b)| (*a, b.as_str())).collect();
+    fields.push(Field::DisplayUnit(INCH));
+    Some(measured(fields, &readings))
+}
+
+/// The first that has a value of those that decide: the largest of a shape.
+fn deciding(session: &Session, kind: Kind, quantity: Quantity) -> Finding {
+    let assessment = assess(session);
+    let mut found = assessment.of(feature(kind, 1));
+    let decides =
+        |f: &&Finding| f.key.quantity == quantity && f.value().is_some() && f.key.which.decides();
+    found.find(decides).expect("a finding").clone()
 }
 
 fn largest(session: &Session, kind: Kind, quantity: Quantity) -> Finding {
@@ -113,17 +204,14 @@ fn largest(session: &Session, kind: Kind, quantity: Quantity) -> Finding {
 #[test]
 fn every_edge_of_every_rule_tells_the_word() {
     let microinches = |row: &Row, column: &str| {
-        let one = length(&format!("{} in", row.get(column))).size().quanta() / 254;
-        if row.get("per") == PER_BORE {
-            4 * one
-        } else {
-            one
-        }
+        let inches = |column| length(&format!("{} in", row.get(column))).size().quanta() / 254;
+        let of = if row.get("per") == "in" { 1 } else { 4 };
+        of * inches(column) + inches("plus")
     };
     let measurable = |quantity: &Quantity| *quantity != Quantity::Barrel;
     for kind in Kind::ALL {
         for quantity in QUANTITIES.into_iter().filter(measurable) {
-            for machine_use in Use::ALL {
+            for (machine_use, rods) in Use::ALL.into_iter().flat_map(|u| [(u, 1), (u, 2)]) {
                 let rows = rows(kind, quantity, machine_use);
                 let bands: Vec<_> = rows
                     .iter()
@@ -131,9 +219,21 @@ fn every_edge_of_every_rule_tells_the_word() {
                     .collect();
                 let edges = bands.iter().flat_map(|&(low, high)| [low, high]);
                 for value in edges.flat_map(|edge| [edge - 1, edge, edge + 1, -edge]) {
-                    let session = with_value(kind, quantity, machine_use, value);
-                    let guide = largest(&session, kind, quantity).guide.expect("a guide");
-                    let shape = quantity != Quantity::Clearance;
+                    let fields = vec![Field::Use(machine_use), Field::RodsPerThrow(rods)];
+                    let Some(session) = with_value(kind, quantity, fields, value) else {
+                        continue;
+                    };
+                    let guide = deciding(&session, kind, quantity).guide.expect("a guide");
+                    let holds = |row: &Row| match row.get("only") {
+                        "plus" => 0 <= value,
+                        "minus" => value < 0,
+                        "one_rod" => rods == 1,
+                        "two_rods" => rods == 2,
+                        _ => true,
+                    };
+                    let bands = rows.iter().zip(&bands).filter(|(row, _)| holds(row));
+                    let bands: Vec<_> = bands.map(|(_, band)| *band).collect();
+                    let shape = [Quantity::OutOfRound, Quantity::Taper].contains(&quantity);
                     let amount = if shape { value.abs() } else { value };
                     let inside = |band: &&(i64, i64)| (band.0..=band.1).contains(&amount);
                     let expected = match bands.iter().filter(inside).count() {
@@ -141,7 +241,7 @@ fn every_edge_of_every_rule_tells_the_word() {
                         n if n == bands.len() => GuideWord::InsideStrictest,
                         _ => GuideWord::RulesDisagree,
                     };
-                    let said = format!("{kind:?} {quantity:?} {machine_use:?} {value}");
+                    let said = format!("{kind:?} {quantity:?} {machine_use:?} {rods} {value}");
                     assert_eq!(guide.word, expected, "{said}");
                     assert_eq!(guide.rules.len(), bands.len(), "{said}");
                 }
@@ -194,7 +294,10 @@ fn a_part_by_the_bore_goes_by_what_the_bore_was_made_to() {
         let guide = largest(&session, Kind::Piston, Quantity::Clearance)
             .guide
             .unwrap();
-        let rule = guide.rules.into_iter().find(|rule| rule.common.of_bore);
+        let rule = guide
+            .rules
+            .into_iter()
+            .find(|rule| rule.common.per == Per::Bore);
         rule.map(|rule| (rule.low, rule.high)).unwrap()
     };
     let worn = (exact("0.05005 mm"), exact("0.1001 mm"));

@@ -34,6 +34,7 @@ mod form_barrel;
 mod form_displacement;
 mod form_lobes;
 mod form_oval;
+mod form_run_out;
 mod form_shape;
 mod nist;
 mod show;
@@ -75,7 +76,10 @@ mod evidence;
 mod evidence_laws;
 mod facts;
 
+mod amounts;
 mod assess;
+mod features;
+mod oil;
 mod report;
 mod shapes;
 mod slips;

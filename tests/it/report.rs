@@ -44,6 +44,7 @@ fn keys_are_stable() {
               "exact": false,
               "feature": "piston/1",
               "guide": null,
+              "impossible": null,
               "limits": {
                 "new_high": null,
                 "new_low": null,
@@ -129,6 +130,7 @@ fn keys_are_stable() {
                 "u": "0.0083043",
                 "value_at_20_c": "81.95067"
               },
+              "two_ways": null,
               "unit": "mm",
               "value": "81.951",
               "verdict": "within_service_limit",
@@ -141,6 +143,7 @@ fn keys_are_stable() {
               "exact": false,
               "feature": "piston/1",
               "guide": null,
+              "impossible": null,
               "limits": {
                 "new_high": null,
                 "new_low": null,
@@ -156,6 +159,7 @@ fn keys_are_stable() {
               "readings": [],
               "ring_gap_change": null,
               "sure": null,
+              "two_ways": null,
               "unit": "mm",
               "value": null,
               "verdict": null,

@@ -163,7 +163,7 @@ impl<'a> Making<'a> {
             kind: Kind::Piston,
             ..bore
         };
-        let clearances = clearance::piston_to_wall(&self.view, piston);
+        let clearances = clearance::all(&self.view, piston);
         let clearances: Vec<_> = clearances
             .values()
             .filter_map(|w| self.measured(w))

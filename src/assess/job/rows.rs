@@ -2,9 +2,11 @@
 
 use super::pins::{is_thin, shells_of, thin_steps};
 use super::{Making, NEW_WALL, middle, stocked};
-use crate::quantity::{Exact, Size, Weights};
+use crate::assess::oil::Bearing;
+use crate::assess::{FindingKey, Way, Which};
+use crate::quantity::{Exact, Size};
 use crate::remedy::{Bearings, Journal, Mixing, NEIGHBOURS_APART, Place, Row, Shell, WornJournal};
-use crate::session::{Direction, Feature, Kind, Part, Pin, Quantity, Station};
+use crate::session::{Direction, Feature, Kind, Pin, Quantity, Station};
 use crate::uncertainty::{Measured, Source};
 use crate::verdict::{Band, Decision};
 
@@ -15,8 +17,6 @@ struct Kinds {
     score: Kind,
     housing: Kind,
     shell: Kind,
-    fitted: Kind,
-    strip: Kind,
 }
 
 const fn kinds(row: Row) -> Kinds {
@@ -26,16 +26,12 @@ const fn kinds(row: Row) -> Kinds {
             score: Kind::MainScore,
             housing: Kind::MainHousing,
             shell: shells_of(row),
-            fitted: Kind::MainFitted,
-            strip: Kind::MainStrip,
         },
         Row::Rods => Kinds {
             journal: Kind::RodJournal,
             score: Kind::RodScore,
             housing: Kind::BigEnd,
             shell: shells_of(row),
-            fitted: Kind::RodFitted,
-            strip: Kind::RodStrip,
         },
     }
 }
@@ -107,17 +103,17 @@ impl Making<'_> {
 
     fn place(&mut self, row: Row, housing: Feature) -> Place {
         let kinds = kinds(row);
-        let position = match row {
-            Row::Mains => housing.position,
-            Row::Rods => self.throw_of(housing.position),
+        let shell = Feature {
+            kind: kinds.shell,
+            ..housing
         };
-        let journal = Feature {
-            kind: kinds.journal,
-            position,
-        };
-        let journal = self.mean(journal, |_| true);
-        let square = self.mean(housing, |station| station.direction == Direction::D0);
-        let clearance = self.clearance(kinds, housing, journal.as_ref(), square.as_ref());
+        let bearing = Bearing::of(self.session, shell);
+        let journal = bearing.map_or(housing, |bearing| bearing.journal);
+        let position = journal.position;
+        let journal = self.view.mean_of(journal, |_| true);
+        let square = |station: Station| station.direction == Direction::D0;
+        let square = self.view.mean_of(housing, square);
+        let clearance = self.clearance(shell);
         let quantities = [Quantity::Size, Quantity::OutOfRound, Quantity::Taper];
         let own = self.form(housing, &quantities);
         // Where the clearance of the fitted shells is as it should be, the
@@ -162,21 +158,6 @@ impl Making<'_> {
         &(gap + &upper) + &lower
     }
 
-    fn mean(&self, feature: Feature, counts: fn(&Station) -> bool) -> Option<Weights> {
-        let stations = self.view.stations_of(feature);
-        let stations = stations.filter(|(station, _)| counts(station));
-        let all: Vec<_> = stations.map(|(_, weights)| weights).collect();
-        let all: Vec<_> = all.iter().collect();
-        (!all.is_empty()).then(|| Weights::mean(&all))
-    }
-
-    /// The throw on which the rod of a cylinder runs.
-    fn throw_of(&self, cylinder: u8) -> u8 {
-        let throws = self.session.features_of(Kind::RodJournal);
-        let mut its = throws.filter(|t| self.session.cylinders_on(t.position).contains(&cylinder));
-        its.next().map_or(cylinder, |throw| throw.position)
-    }
-
     /// Shells for journals as they are: standard ones and those for slight
     /// wear; none while nobody knows how thick they are.
     fn shells(&self, row: Row) -> Vec<Shell> {
@@ -194,27 +175,15 @@ impl Making<'_> {
         wall.into_iter().flat_map(of).collect()
     }
 
-    /// The clearance with the shells that ran here, and whether it was read on
-    /// them as they sit: the fitted bore less the journal goes before a strip,
-    /// and that before the sum of the parts.
-    fn clearance(
-        &self,
-        kinds: Kinds,
-        housing: Feature,
-        journal: Option<&Weights>,
-        square: Option<&Weights>,
-    ) -> Option<(Measured, bool)> {
-        let here = |kind| Feature { kind, ..housing };
-        let fitted = self.mean(here(kinds.fitted), |s| s.direction == Direction::D0);
-        let fitted = fitted.and_then(|fitted| Some(&fitted - journal?));
-        let strip = || self.mean(here(kinds.strip), |_| true);
-        if let Some(weights) = fitted.or_else(strip) {
-            return Some((self.measured(&weights)?, true));
-        }
-        let half = |counts: fn(&Station) -> bool| self.mean(here(kinds.shell), counts);
-        let upper = half(|station| station.part == Part::Upper)?;
-        let lower = half(|station| station.part == Part::Lower)?;
-        let weights = &(&(square? - &upper) - &lower) - journal?;
-        Some((self.measured(&weights)?, false))
+    /// The clearance with the shells that ran here, by the surest way, and
+    /// whether it was read on them as they sit.
+    fn clearance(&self, shell: Feature) -> Option<(Measured, bool)> {
+        let of = |which| {
+            let key = FindingKey::new(shell, Quantity::Clearance, which);
+            self.assessment.get(key)
+        };
+        let surest = of(Which::Surest)?.sure.as_ref()?.measured.clone();
+        let as_they_sit = [Way::Fitted, Way::Strip].map(|way| of(Which::By(way)));
+        Some((surest, as_they_sit.iter().any(Option::is_some)))
     }
 }

@@ -96,7 +96,7 @@ const VERDICT = {
   within_service_limit: "within service limit",
   too_close_to_call: "too close to call",
   do_not_assemble: "too close to call: do not assemble, have it measured",
-  not_seen_all_round: "not seen all round: the 45° pair was not read",
+  not_seen_all_round: "not seen all round: other directions were not read",
   no_limit_given: "no limit given",
 };
 
