@@ -18,8 +18,10 @@ mod generators;
 mod golden;
 mod make;
 mod newer;
+mod plan_chance;
 mod plan_make;
 mod plan_naive;
+mod plan_naive_rows;
 mod published;
 mod remedy_make;
 mod repository;
@@ -47,6 +49,7 @@ mod uncertainty_samples;
 mod uncertainty_student;
 mod uncertainty_temperature;
 
+mod plan_bad;
 mod plan_brute;
 mod plan_laws;
 mod plan_scenes;
