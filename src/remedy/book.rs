@@ -67,18 +67,18 @@ impl Book<'_> {
         let is_of_sizes = !matches!(ask, Ask::Soundness | Ask::Surface);
         let known = decision.filter(|_| !(is_of_sizes && self.job.looks(part).contradictory));
         let Some(known @ (Decision::In | Decision::Out)) = known else {
-            let is_new = |open: &Question| (open.part, open.ask) != (part, ask);
-            if self.open.iter().all(is_new) {
-                let reason = decision.map_or(Reason::Unknown, |_| reason);
-                self.open.push(Question { part, ask, reason });
+            let reason = decision.map_or(Reason::Unknown, |_| reason);
+            let question = Question { part, ask, reason };
+            let is_known = |open: &&mut Question| (open.part, open.ask) == (part, ask);
+            match self.open.iter_mut().find(is_known) {
+                // What is missing is to be found out first.
+                Some(open) if question.is_missing() => *open = question,
+                Some(_) => {}
+                None => self.open.push(question),
             }
             // What is missing may be taken to be good; what was read and is in
             // doubt may not.
-            let is_missing = match (decision, ask) {
-                (None, Ask::Form | Ask::Clearance) => true,
-                _ => reason == Reason::NoReference,
-            };
-            return if self.job.measured_later && is_missing {
+            return if self.job.measured_later && question.is_missing() {
                 Decision::In
             } else {
                 Decision::Open

@@ -5,18 +5,24 @@
 use super::bill::housing_item;
 use super::facts::{CylinderFacts, JournalFacts, PlaceFacts, of};
 use super::search::{Bottom, Top, View};
-use super::{Ask, BoreWork, HousingWork, JournalWork, Part, PistonWork, Row, ShellWork, Work};
+use super::{
+    Ask, BoreWork, HousingWork, JournalWork, Part, PistonWork, Question, Row, ShellWork, Work,
+};
 use crate::verdict::Decision;
 
 impl View<'_> {
     fn meets(&self, part: Part, ask: Ask, decision: Decision) -> bool {
         let decision = match self.answer {
-            _ if decision != Decision::Open => decision,
-            Some((of, asked, answer)) if (of, asked) == (part, ask) => answer,
-            _ if self.doubted == Some((part, ask)) => Decision::Out,
+            Some((of, answer)) if of.decides((part, ask), decision, self.job) => answer,
+            _ if self.doubts(part, ask, decision) => Decision::Out,
             _ => decision,
         };
         decision == Decision::In || decision == Decision::Open && self.least == Decision::Open
+    }
+
+    fn doubts(&self, part: Part, ask: Ask, decision: Decision) -> bool {
+        let decides = |of: Question| of.decides((part, ask), decision, self.job);
+        self.doubted.is_some_and(decides)
     }
 
     fn block_is_sound(&self) -> bool {

@@ -1,7 +1,7 @@
 //! Everything a plan rests on, decided once: what is proved of each part for
 //! each piece of work.
 
-use super::{Bearings, Choice, Part, Reason, Row};
+use super::{Bearings, Choice, Job, Part, Reason, Row};
 use crate::quantity::Exact;
 use crate::verdict::Decision;
 
@@ -30,6 +30,24 @@ pub struct Question {
     pub ask: Ask,
     /// Why it is open.
     pub reason: Reason,
+}
+
+impl Question {
+    /// Whether it is about something that is missing, which a plan may take
+    /// to be good for the time being.
+    pub(super) const fn is_missing(&self) -> bool {
+        match (self.ask, self.reason) {
+            (Ask::Form | Ask::Clearance, Reason::Unknown) | (_, Reason::NoReference) => true,
+            _ => false,
+        }
+    }
+
+    /// Whether its answer changes a decision: an open one, or one that was
+    /// taken to be good.
+    pub(super) fn decides(&self, about: (Part, Ask), decision: Decision, job: &Job) -> bool {
+        let is_taken = job.measured_later && self.is_missing() && decision == Decision::In;
+        (self.part, self.ask) == about && (decision == Decision::Open || is_taken)
+    }
 }
 
 /// What is decided of a part as it is, and after honing or machining.

@@ -101,6 +101,7 @@ fn fired(part: Part, checks: &Checks) -> (Option<Gate>, Word) {
         Word::Replace
     };
     let form = checks.form.unwrap_or(Decision::Open);
+    let replaced = checks.planned == Word::Replace;
     match soundness(checks.harm) {
         Decision::Open => return (Some(Gate::Soundness), Word::AskSpecialist),
         // A cracked cylinder may take a sleeve, and a shaft be straightened.
@@ -119,9 +120,8 @@ fn fired(part: Part, checks: &Checks) -> (Option<Gate>, Word) {
     if checks.harm == Some(Harm::Spun) || form == Decision::Out {
         return (Some(Gate::Form), shop);
     }
-    // What is machined or replaced for the sake of others need not be measured
-    // more surely.
-    if form == Decision::Open && checks.planned < Word::Shop {
+    // What is replaced for its partner's sake need not be measured.
+    if form == Decision::Open && !(replaced && checks.partner_changes) {
         return (Some(Gate::Form), Word::MeasureAgain);
     }
     match checks.surface {

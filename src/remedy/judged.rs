@@ -23,13 +23,13 @@ fn all(job: &Job) -> Vec<Part> {
 }
 
 /// Sends every part through the gates, under what the way does with it.
-pub(super) fn judged(view: &View, way: &Way) -> Vec<Judged> {
+pub(super) fn judged(view: &View, way: &Way, hope: Option<&Way>) -> Vec<Judged> {
     let each = all(view.job).into_iter();
-    each.map(|part| judge(part, &checks(view, way, part)))
+    each.map(|part| judge(part, &checks(view, way, hope, part)))
         .collect()
 }
 
-fn checks(view: &View, way: &Way, part: Part) -> Checks {
+fn checks(view: &View, way: &Way, hope: Option<&Way>, part: Part) -> Checks {
     let job = view.job;
     let looks = job.looks(part);
     let (form, clearance) = proved(view, part);
@@ -39,6 +39,13 @@ fn checks(view: &View, way: &Way, part: Part) -> Checks {
         Some(Decision::Open)
     } else {
         form
+    };
+    // What is machined or replaced in any case need not be measured more
+    // surely.
+    let stays = |way: &Way| planned(way, part) < Word::Shop;
+    let form = match form {
+        Some(Decision::Open) if !stays(way) && !hope.is_some_and(stays) => Some(Decision::In),
+        form => form,
     };
     let left = [BoreWork::UseAgain, BoreWork::Deglaze, BoreWork::Hone];
     let is_bored = way.top.is_some_and(|top| !left.contains(&top.bores));

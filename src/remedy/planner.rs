@@ -40,7 +40,7 @@ impl Planner<'_> {
                 blanks.push(*item);
             }
         }
-        let parts = judged(&self.sure, &way);
+        let parts = judged(&self.sure, &way, hope.as_ref());
         let unseen = parts
             .iter()
             .filter(|judged| judged.word != Word::Replace && job.looks(judged.part).harm.is_none());
@@ -52,7 +52,7 @@ impl Planner<'_> {
         Plan {
             unseen: unseen.map(|judged| judged.part).collect(),
             parts,
-            effects: self.effects(&way),
+            effects: self.effects(best, &way),
             next: self.next(best, hoped),
             troubles: self.troubles(&oversizes, &undersizes),
             oversizes,
@@ -98,7 +98,7 @@ impl Planner<'_> {
         groups
     }
 
-    fn effects(&self, way: &Way) -> Vec<Effect> {
+    fn effects(&self, best: Option<Found>, way: &Way) -> Vec<Effect> {
         let job = self.sure.job;
         let mut works = Vec::new();
         if !job.cylinders.is_empty() {
@@ -132,7 +132,7 @@ impl Planner<'_> {
             };
             let groups = Self::anew(&view, &self.sure_groups, where_it_counts);
             let found = view.combine(&groups);
-            let found = found.filter(|found| found.cost.unanswered == 0);
+            let found = found.filter(|found| found.cost.unanswered <= cost(best).unanswered);
             Effect {
                 work,
                 is_enough: found.is_some(),
@@ -155,7 +155,7 @@ impl Planner<'_> {
                     [false, row == Row::Mains, row == Row::Rods]
                 }
             };
-            let answer = Some((question.part, question.ask, answer));
+            let answer = Some((*question, answer));
             let groups_now = Self::anew(&View { answer, ..view }, groups, where_it_counts);
             (groups_now != *groups).then(|| View { answer, ..view }.combine(&groups_now))
         };
@@ -175,7 +175,7 @@ impl Planner<'_> {
         }
         let (_, question) = most?;
         let way = |view: View, answer| {
-            let answer = Some((question.part, question.ask, answer));
+            let answer = Some((*question, answer));
             let view = View { answer, ..view };
             told(&view, self.prover, view.best())
         };

@@ -93,9 +93,9 @@ pub(super) struct View<'a> {
     /// In: only what is proved is enough. Open: what is open is, too.
     pub least: Decision,
     /// What if this question were answered so.
-    pub answer: Option<(Part, Ask, Decision)>,
+    pub answer: Option<(Question, Decision)>,
     /// This question is taken to have come out badly.
-    pub doubted: Option<(Part, Ask)>,
+    pub doubted: Option<Question>,
     /// One more choice fixed.
     pub pin: Option<Work>,
     /// Something that is to be done without.

@@ -175,7 +175,7 @@ impl View<'_> {
                 && rows.all(|(row, bottom, housings)| view.bottom_holds(*row, bottom, housings))
         };
         let open = self.facts.open.iter().filter(|open| {
-            let doubted = Some((open.part, open.ask));
+            let doubted = Some(**open);
             !holds(&View { doubted, ..*self })
         });
         open.copied().collect()

@@ -19,8 +19,10 @@ mod given;
 mod golden;
 mod make;
 mod newer;
+mod plan_chance;
 mod plan_make;
 mod plan_naive;
+mod plan_naive_rows;
 mod published;
 mod remedy_make;
 mod repository;
@@ -49,6 +51,7 @@ mod uncertainty_samples;
 mod uncertainty_student;
 mod uncertainty_temperature;
 
+mod plan_bad;
 mod plan_brute;
 mod plan_laws;
 mod plan_scenes;

@@ -3,7 +3,8 @@
 use fenderbench::remedy::{Ask, Basis, Item, Part, Plan, Way, plan};
 use fenderbench::verdict::Decision;
 
-use crate::plan_make::{Raw, Size, set};
+use crate::plan_chance::{Size, set};
+use crate::plan_make::Raw;
 use crate::plan_naive::{Bill, Cost, Naive, weight};
 
 const USUAL: Size = Size {

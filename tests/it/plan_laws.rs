@@ -4,7 +4,8 @@ use fenderbench::remedy::{Finish, Harm, Word, plan};
 use fenderbench::verdict::Decision;
 
 use crate::plan_brute::cost;
-use crate::plan_make::{Chance, Raw, RawRow, Seen, Size, set};
+use crate::plan_chance::{Chance, Size, set};
+use crate::plan_make::{Raw, RawRow, Seen};
 use crate::plan_naive::Cost;
 use crate::remedy_make::{Reading, TENTH};
 

@@ -64,11 +64,16 @@ impl Doubts {
         (normal_quantile(probability) * variance.sqrt()).ceil() as i64
     }
 
+    /// The guard band to convict by one of several.
+    pub fn guard_out(&self, sum: &Sum, several: usize) -> i64 {
+        self.guard(sum, 1.0 - share(several))
+    }
+
     /// In, open or out of a band whose ends are both inside it.
     pub fn decide(&self, sum: &Sum, low: i64, high: i64, several: usize) -> Decision {
         let value = sum.value();
         let pass = self.guard(sum, 0.95);
-        let out = self.guard(sum, 1.0 - share(several));
+        let out = self.guard_out(sum, several);
         if low + pass <= value && value <= high - pass {
             Decision::In
         } else if value < low - out || high + out < value {

@@ -279,8 +279,6 @@ mod tests {
             assessed(LARGEST, 50_000),
             plan(10_000),
         ];
-        let set = plan::set(CYLINDERS);
-        rows.push(row(PLAN, CYLINDERS, || (), |()| set.plan()));
         let (told, holds) = judged(&rows);
         assert!(holds, "{told}");
         for late in [
