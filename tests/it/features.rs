@@ -1,14 +1,14 @@
 //! Housings, shells and pins.
 
 use fenderbench::assess::{Finding, FindingKey, GuideWord, Settle, Which, assess};
-use fenderbench::present::findings;
+use fenderbench::present::{findings, next_open, route};
 use fenderbench::quantity::Exact;
 use fenderbench::session::{
     Direction, Feature, Field, Kind, Level, Quantity, RouteChoice, Session,
 };
 use fenderbench::verdict::Verdict;
 
-use crate::make::{INCH, exact, feature, limit, station};
+use crate::make::{INCH, document, exact, feature, limit, read, station};
 use crate::oil::measured;
 
 pub fn found(session: &Session, of: Feature, quantity: Quantity, which: Which) -> Option<Finding> {
@@ -185,8 +185,7 @@ fn bores_for_pins_say_nothing_of_clearance_where_no_pin_is_measured() {
 }
 
 #[test]
-fn a_pin_or_its_bores_barrel_and_taper_as_journals_do() {
-    // The published one: ends 2.4990 in, centre 2.4995 in.
+fn a_pin_has_a_barrel_as_a_journal_has() {
     let readings = [
         ("pin/1/whole/first/0", "2.4990 in"),
         ("pin/1/whole/centre/0", "2.4995 in"),
@@ -241,4 +240,56 @@ fn every_kind_that_is_asked_for_is_told_even_unread() {
         keys.dedup();
         assert_eq!(keys.len(), all, "each key once");
     }
+}
+
+#[test]
+fn following_the_advice_comes_to_an_end_for_every_kind() {
+    let limits = [
+        ("main_shell/clearance/service", "0.040 mm"),
+        ("rod_shell/clearance/service", "0.060 mm"),
+        ("main_housing/out_of_round/service", "0.003 mm"),
+        ("big_end/size/new_high", "53.996 mm"),
+        ("pin_bore/clearance/service", "0.020 mm"),
+        ("run_out/size/service", "0.050 mm"),
+        ("run_out/alignment/service", "0.030 mm"),
+        ("end_play/size/service", "0.050 mm"),
+        ("deck/size/service", "0.050 mm"),
+        ("top_ring_gap/size/service", "0.051 mm"),
+    ];
+    let mut fields = vec![Field::Cylinders(1), Field::Mains(2)];
+    fields.extend([1, 2].map(|main| Field::HighSpot(main, Some(3 * main))));
+    fields.extend(limits.map(|(key, text)| limit(key, text)));
+    let mut document = document(fields);
+    for kind in Kind::ALL {
+        let ask = document.session().ask_for(kind, true);
+        document.dispatch(&ask).unwrap();
+    }
+    let mut so_far = 0;
+    let next = |session: &Session| next_open(&route(session, &assess(session)), None);
+    while let Some(at) = next(document.session()) {
+        let value = match at.kind {
+            Kind::Bore => "82.010 mm",
+            Kind::Piston => "81.960 mm",
+            Kind::MainJournal => ["59.980 mm", "59.982 mm"][so_far % 2],
+            Kind::RodJournal => "49.980 mm",
+            Kind::MainHousing => ["64.020 mm", "64.022 mm"][so_far % 2],
+            Kind::MainFitted => "60.021 mm",
+            Kind::BigEnd => "53.995 mm",
+            Kind::MainShell | Kind::RodShell => "2.000 mm",
+            Kind::RodFitted => "50.040 mm",
+            Kind::Pin => "22.000 mm",
+            Kind::PinBore | Kind::SmallEnd => "22.019 mm",
+            // What two ways read of the mains lies far apart.
+            Kind::MainStrip => "0.250 mm",
+            _ => "0.050 mm",
+        };
+        read(&mut document, &[(at.to_string().as_str(), value)]);
+        so_far += 1;
+        assert!(so_far < 400, "asked without an end at {at}");
+    }
+    let session = document.session();
+    let main = feature(Kind::MainShell, 1);
+    let surest = found(session, main, Quantity::Clearance, Which::Surest).unwrap();
+    assert_eq!(surest.decided(), Some(Verdict::DoNotAssemble));
+    assert_eq!(surest.sure.unwrap().settle, Some(Settle::Shop));
 }
