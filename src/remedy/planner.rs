@@ -175,7 +175,7 @@ impl Planner<'_> {
         }
         let (_, question) = most?;
         let way = |view: View, answer| {
-            let answer = Some((*question, answer));
+            let answer = Some((question, answer));
             let view = View { answer, ..view };
             told(&view, self.prover, view.best())
         };

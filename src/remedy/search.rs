@@ -11,7 +11,7 @@
 use super::bill::{BLOCK, CRANK, bottom_items, shared_items, top_items};
 use super::facts::Facts;
 use super::{
-    Ask, BoreWork, HousingWork, Item, Job, JournalWork, Part, PistonWork, Prices, Row, ShellWork,
+    BoreWork, HousingWork, Item, Job, JournalWork, PistonWork, Prices, Question, Row, ShellWork,
     Work,
 };
 use crate::verdict::Decision;
