@@ -8,12 +8,15 @@ mod fender_view;
 mod finding_words;
 mod findings;
 mod gauges;
+mod given_form;
 mod keypad;
+mod kinds;
 mod limits_form;
 mod mark;
 mod new_session;
 mod pace;
 mod place_words;
+mod plausible;
 mod preview;
 mod route;
 mod slip_words;
@@ -30,10 +33,14 @@ pub use gauges::{
     GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, check_again, describe_gauge, gauges,
     study, use_gauge,
 };
-pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
+pub use given_form::{GivenRow, given_edit, given_form};
+pub use keypad::{Face, Key, Keypad, Pressed, Reads};
+pub use kinds::{KindGroup, KindRow, asked, kinds};
 pub use limits_form::{LimitsForm, LimitsRow};
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
+pub use pace::length_of;
+pub use plausible::plausible;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use slip_words::{slip_words, slips};

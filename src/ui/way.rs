@@ -31,16 +31,19 @@ pub enum Sheet {
     SetUp,
     /// What is measured with what, and what each gauge is set to.
     Gauges,
+    /// What to measure.
+    Kinds,
 }
 
 impl Sheet {
-    const ALL: [Self; 6] = [
+    const ALL: [Self; 7] = [
         Self::Route,
         Self::Stations,
         Self::Findings,
         Self::Limits,
         Self::SetUp,
         Self::Gauges,
+        Self::Kinds,
     ];
 
     const fn key(self) -> &'static str {
@@ -51,6 +54,7 @@ impl Sheet {
             Self::Limits => "limits",
             Self::SetUp => "set-up",
             Self::Gauges => "gauges",
+            Self::Kinds => "what-to-measure",
         }
     }
 }

@@ -27,6 +27,7 @@ pub fn shown(entry: Entry, gauges: &str) -> El {
     let value = el("div", "value")
         .set("role", "group")
         .follow("aria-label", part(RouteView::label))
+        .when("hidden", flag(move || view.with(|v| v.asks_hour)))
         .with(number)
         .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())))
         .with(
@@ -77,6 +78,11 @@ fn said(entry: Entry) -> El {
         .when(
             "hidden",
             hidden(|v| !(v.said.is_empty() && v.asked.is_empty() && v.purpose.is_empty())),
+        )
+        .with(
+            para("gauge-to-take", part(|v| v.gauge.clone()))
+                .id("gauge-to-take")
+                .when("hidden", hidden(|v| v.gauge.is_empty())),
         )
         .with(last_read(entry));
     el("div", "said")
