@@ -90,8 +90,8 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
 }
 
 /// What is asked of a run-out.
-const HOUR: &str = "where in the turn was the most? 12 is in line with throw 1, \
-                    clockwise from the first end.";
+const HOUR: &str = "at what hour was the most? 12 is in line with throw 1, seen from the \
+                    first end.";
 
 /// The gauge and its range, as the route comes to another kind.
 fn gauge_to_take(session: &Session, station: Station) -> String {

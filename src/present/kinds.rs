@@ -83,14 +83,18 @@ pub fn kinds(session: &Session) -> Vec<KindGroup> {
     GROUPS.map(group).into()
 }
 
-/// What is asked for, by name.
+/// So many are named one by one.
+const NAMED: usize = 6;
+
+/// What is asked for, by name unless that is much.
 #[must_use]
 pub fn asked(session: &Session) -> String {
     let asked = Kind::ALL.into_iter().filter(|kind| session.is_asked(*kind));
     let names: Vec<_> = asked.map(wording::kind_plural).collect();
-    match names.as_slice() {
-        [] => "Nothing is asked for.".to_owned(),
-        names => format!("{}.", names.join(", ")),
+    match names.len() {
+        0 => "Nothing is asked for.".to_owned(),
+        1..=NAMED => format!("{}.", names.join(", ")),
+        many => format!("{many} of {} kinds.", Kind::ALL.len()),
     }
 }
 

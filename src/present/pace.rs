@@ -36,7 +36,7 @@ pub(super) fn time_left(session: &Session, stops: &[Stop]) -> String {
     match (open, minutes / 60, minutes % 60) {
         (0, ..) => String::new(),
         (_, 0, minutes) => format!("≈ {minutes} min left"),
-        (_, hours, minutes) => format!("≈ {hours} h {minutes} min left"),
+        (_, hours, minutes) => format!("≈ {hours} h {minutes} min"),
     }
 }
 

@@ -32,11 +32,12 @@ test("end play, housings, shells, strip and run-out are chosen, read and handed 
 }) => {
   await asking(bench, ["end_play", "run_out", "main_housing", "main_shell", "main_strip"]);
   await expect(bench.page.getByTestId("route-length")).toContainText("stations, ≈");
-  await bench.tap(bench.page.getByRole("link", { name: "Measure" }).last());
+  await bench.tap(bench.button("Measure"));
 
   // What is lost first is read first, with the gauge for it, and in full.
   await bench.expectAt("Crank end play", "to and fro");
-  await expect(bench.page.getByTestId("gauge-to-take")).toHaveText("Now: Dial indicator, 0.01 mm");
+  const gauge = bench.page.getByTestId("gauge-to-take");
+  await expect(gauge).toHaveText("Now: Dial indicator, 0.01 mm");
   await bench.read("30.00");
   await expect(bench.said).toHaveText("30.00 mm is no crank end play. Is the point in its place?");
   const back = bench.keypad.getByRole("button", { name: "take back the last key" });
@@ -50,17 +51,16 @@ test("end play, housings, shells, strip and run-out are chosen, read and handed 
   await bench.read(".03");
   await expect(hours(bench)).toBeVisible();
   await expect(bench.keypad).toHaveCount(0);
-  await expect(bench.purpose).toContainText("0.03 mm: where in the turn was the most?");
+  await expect(bench.purpose).toContainText("0.03 mm: at what hour was the most?");
   await bench.reload();
-  await expect(bench.purpose).toContainText("0.03 mm: where in the turn was the most?");
+  await expect(bench.purpose).toContainText("0.03 mm: at what hour was the most?");
   await bench.tap(hours(bench).getByRole("button", { name: "5", exact: true }));
 
   await bench.expectAt("Main housing bore 1", "first end, square to the joint");
-  await expect(bench.page.getByTestId("gauge-to-take")).toHaveText(
-    "Now: Telescoping gauge and micrometer, 0.001 mm",
-  );
+  await expect(gauge).toHaveText("Now: Telescoping gauge and micrometer, 0.001 mm");
+  await expect(gauge).toBeVisible();
   await bench.read("64.006");
-  await expect(bench.page.getByTestId("gauge-to-take")).toBeHidden();
+  await expect(gauge).toBeHidden();
   await bench.expectAt("Main housing bore 1", "first end, near the joint, clockwise");
   for (const last of ["002", "001", "005"]) await bench.read(last);
   for (const last of ["006", "002", "001", "005"]) await bench.read(last);
@@ -120,6 +120,18 @@ test("the hour of a high spot can be left out, put right and undone", async ({ b
   await bench.to("Measure");
   await bench.tap(bench.tool("Undo"));
   expect((await at())[1]).toBe("0.03 mm");
+});
+
+test("what is lost first comes first, though something else was begun", async ({ bench }) => {
+  await bench.open();
+  await bench.startSession({ cylinders: 1 });
+  await bench.read("82.003");
+  await toKinds(bench);
+  await turn(bench, "rod_side", true);
+  await bench.tap(bench.button("Measure"));
+  await bench.expectAt("Rod side clearance 1", "beside the rod");
+  await bench.read("0.25");
+  await bench.expectAt("Bore 1", "top, along the crank");
 });
 
 test("strokes, volumes and sizes to be had are kept with the set-up", async ({ bench }) => {

@@ -75,6 +75,7 @@ fn what_is_asked_for_brings_its_stations_and_its_gauge() {
     let told = |session: &Session| length_of(session, &assess(session));
     assert_eq!(told(one.session()), "1 station, ≈ 1 min left");
     assert_eq!(asked(one.session()), "Crank end play.");
+    assert_eq!(asked(asking(&Kind::ALL).session()), "27 of 27 kinds.");
     let nothing = asking(&[]);
     assert_eq!(told(nothing.session()), "Nothing is asked for.");
     assert_eq!(asked(nothing.session()), "Nothing is asked for.");
@@ -246,7 +247,10 @@ fn a_run_out_asks_for_the_hour_of_its_high_spot() {
     let stops = route(&session, &assess(&session));
     let shown = view(&session, &stops, &fender);
     assert!(shown.asks_hour);
-    expect!["0.03 mm: where in the turn was the most? 12 is in line with throw 1, clockwise from the first end."].assert_eq(&shown.purpose);
+    expect![
+        "0.03 mm: at what hour was the most? 12 is in line with throw 1, seen from the first end."
+    ]
+    .assert_eq(&shown.purpose);
 
     // Neither a digit nor ENTER passes it over unseen.
     assert!(!fender.press(&session, Key::Digit(4)) && fender.is_refused());
@@ -345,12 +349,7 @@ fn rods_and_banks_are_named_where_numbers_leave_that_open() {
     let session = document.session();
     let stops = route(session, &assess(session));
     let shown = |at: &str| {
-        let draft = Draft {
-            station: station(at),
-            purpose: Purpose::Add,
-            whole: false,
-            typed: String::new(),
-        };
+        let draft = Draft::to_read(station(at), Purpose::Add);
         let fender = Fender::start(session, &stops, Some(&draft));
         view(session, &stops, &fender).feature
     };

@@ -2,14 +2,14 @@
 
 use leptos::prelude::*;
 
-use crate::present::{self, KindRow};
+use crate::present::{self, Draft, KindRow, Purpose};
 use crate::session::SessionId;
 use crate::ui::parts::bar::{bar, saved_word};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::live::{act, flag, text};
-use crate::ui::parts::press::{heading, link, para};
+use crate::ui::parts::press::{heading, main_press, para};
 use crate::ui::state::{Change, State};
-use crate::ui::way::{Sheet, sheet_address};
+use crate::ui::way::{Sheet, go, sheet_address};
 
 const TOLD: &str = "Each brings its stations, its limits and the usual gauge. What was read stays \
                     when it is turned off.";
@@ -29,8 +29,16 @@ pub fn kinds(id: &SessionId) -> AnyView {
         }
         sheet = sheet.with(section);
     }
-    let measure = link("button main", &sheet_address(id, Sheet::Route), "Measure");
-    let sheet = sheet.with(para("actions", measure).with(saved_word()));
+    // What is asked for first may be gone once something else was done.
+    let (of, address) = (id.clone(), sheet_address(id, Sheet::Route));
+    let measure = act(move || {
+        let first = state.peek(|s, a| present::next_open(&present::route(s, a), None));
+        if let Some(station) = first.flatten() {
+            state.keep_draft(&of, &Draft::to_read(station, Purpose::Add));
+        }
+        go(&address);
+    });
+    let sheet = sheet.with(para("actions", main_press("Measure", measure)).with(saved_word()));
     el("div", "").with(bar(id, Sheet::SetUp)).with(sheet).done()
 }
 

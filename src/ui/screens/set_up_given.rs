@@ -31,7 +31,7 @@ pub fn given() -> El {
         kept.set(done.is_ok());
         told.set(done.err());
     });
-    let mut fields = el("div", "fields");
+    let mut fields = el("div", "");
     for (at, row) in form.now().into_iter().enumerate() {
         let value = text(move || {
             let read = |rows: &Vec<present::GivenRow>| rows.get(at).map(|row| row.text.clone());

@@ -23,13 +23,7 @@ pub fn stations(id: &SessionId) -> AnyView {
     let address = sheet_address(id, Sheet::Route);
     let of = id.clone();
     let visit = Callback::new(move |(station, purpose): (Station, Purpose)| {
-        let draft = Draft {
-            station,
-            purpose,
-            whole: false,
-            typed: String::new(),
-        };
-        state.keep_draft(&of, &draft);
+        state.keep_draft(&of, &Draft::to_read(station, purpose));
         go(&address);
     });
     let kinds = sheet_address(id, Sheet::Kinds);

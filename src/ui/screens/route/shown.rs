@@ -6,7 +6,7 @@ use super::entry::Entry;
 use crate::present::{self, Fender, RouteView};
 use crate::ui::parts::bar::saved_word;
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{Live, act, flag, live, nothing, text};
+use crate::ui::parts::live::{Live, act, flag, live, text};
 use crate::ui::parts::mark::mark_sign;
 use crate::ui::parts::press::{link, para, press};
 
@@ -79,11 +79,6 @@ fn said(entry: Entry) -> El {
             "hidden",
             hidden(|v| !(v.said.is_empty() && v.asked.is_empty() && v.purpose.is_empty())),
         )
-        .with(
-            para("gauge-to-take", part(|v| v.gauge.clone()))
-                .id("gauge-to-take")
-                .when("hidden", hidden(|v| v.gauge.is_empty())),
-        )
         .with(last_read(entry));
     el("div", "said")
         .set("aria-live", "polite")
@@ -98,11 +93,21 @@ fn again(entry: Entry, whole: bool) -> Callback<()> {
     act(move || entry.step(move |fender, session, _| fender.read_again(session, whole)))
 }
 
+/// What was read last, and the gauge to take up, as long as there is one.
 fn last_read(entry: Entry) -> Live {
+    let view = entry.view;
     let last = entry.state.read(|session, _| present::last_read(session));
+    let gauge = text(move || view.with(|v| v.gauge.clone()));
+    let told = flag(move || view.with(|v| v.gauge.is_empty()));
+    let gauge = move |tag| {
+        el(tag, "gauge-to-take")
+            .id("gauge-to-take")
+            .when("hidden", told)
+            .with(gauge)
+    };
     live(move || {
         let Some(last) = last.get() else {
-            return nothing();
+            return gauge("p").done();
         };
         let words = el("span", "")
             .with(el("b", "").with(last.value))
@@ -113,6 +118,7 @@ fn last_read(entry: Entry) -> Live {
             .with(mark_sign(last.mark))
             .with(words)
             .with(el("small", "").with(last.station))
+            .with(gauge("small"))
             .with(saved_word())
             .done()
     })
