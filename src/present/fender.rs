@@ -165,8 +165,9 @@ impl Fender {
     fn entered(&mut self, session: &Session, taken: &str, kept: bool) -> Option<Edit> {
         if self.asks_hour() {
             self.refuse(HOUR_FIRST.to_owned());
+            return None;
         }
-        let (station, purpose) = self.at.filter(|_| !self.asks_hour())?;
+        let (station, purpose) = self.at?;
         let entered = match self.keypad.as_ref()?.enter() {
             Ok(entered) => entered,
             Err(why) => {
@@ -312,6 +313,11 @@ fn placed(session: &Session, purpose: Purpose, reading: Reading) -> Edit {
     };
     if edits.is_empty() {
         return add;
+    }
+    // The hour was that of the reading that is struck.
+    let main = station.position;
+    if station.kind == Kind::RunOut && session.high_spot(main).is_some() {
+        edits.push(Edit::Set(Field::HighSpot(main, None)));
     }
     edits.push(add);
     Edit::Batch(edits)

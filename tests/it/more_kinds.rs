@@ -270,6 +270,15 @@ fn a_run_out_asks_for_the_hour_of_its_high_spot() {
     assert_eq!(fender.station(), Some(station("run_out/2/whole/centre/0")));
     assert!(!fender.asks_hour() && fender.hour(5).is_none());
 
+    // In place of a reading comes one without its hour, in one step.
+    let again = station("run_out/1/whole/centre/0");
+    let instead = length("0.04 mm").into();
+    let edit = entry(document.session(), again, Purpose::Replace, &instead, TAKEN).unwrap();
+    document.dispatch(&edit).unwrap();
+    assert_eq!(document.session().high_spot(1), None);
+    document.undo().unwrap().unwrap();
+    assert_eq!(document.session().high_spot(1), Some(5));
+
     // It can be left out, and nothing has no high spot.
     read(&mut document, &mut fender, ".02");
     assert!(fender.asks_hour());
@@ -281,7 +290,7 @@ fn a_run_out_asks_for_the_hour_of_its_high_spot() {
     let spots = [1, 2, 3].map(|main| document.session().high_spot(main));
     assert_eq!(spots, [Some(5), None, None]);
 
-    // Undo takes it back alone, then the reading it belongs to.
+    // It stands beside the reading, in the list and in the findings.
     let session = document.session();
     let stops = route(session, &assess(session));
     assert_eq!(stops[0].values, ["0.03 mm at 5 o’clock"]);
