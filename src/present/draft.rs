@@ -18,6 +18,17 @@ pub struct Draft {
 }
 
 impl Draft {
+    /// At a station, with nothing typed yet.
+    #[must_use]
+    pub const fn to_read(station: Station, purpose: Purpose) -> Self {
+        Self {
+            station,
+            purpose,
+            whole: false,
+            typed: String::new(),
+        }
+    }
+
     /// The draft as text for storage.
     #[must_use]
     pub fn to_text(&self) -> String {

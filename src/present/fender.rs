@@ -2,11 +2,18 @@
 //! what is being typed, and what was said last.
 
 use super::Draft;
-use super::keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
+use super::keypad::{Face, Key, Keypad, Pressed, Reads};
+use super::plausible::plausible;
 use super::route::{Purpose, Stop, next_open};
 use super::slip_words::slip_words;
-use crate::session::{Edit, Extra, Indication, Reading, Refused, Session, Station};
+use crate::session::{Edit, Extra, Field, Indication, Kind, Reading, Refused, Session, Station};
 use crate::slip::{suspect, usual_noise};
+
+/// What is said where no gauge at hand measures the kind.
+const NO_GAUGE: &str = "No gauge for this is at hand: take one into use in Set-up, Gauges.";
+
+/// What is said to a digit while the hour is asked for.
+const HOUR_FIRST: &str = "First the hour of the high spot, or Skip to leave it out.";
 
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -72,6 +79,20 @@ impl Fender {
         self.said.as_deref()
     }
 
+    /// True while the hour of a high spot is asked for, and no number.
+    #[must_use]
+    pub fn asks_hour(&self) -> bool {
+        self.purpose() == Purpose::Hour
+    }
+
+    /// The edit that notes the hour of the high spot, 1 to 12; `None` where it
+    /// is not asked for.
+    #[must_use]
+    pub fn hour(&self, hour: u8) -> Option<Edit> {
+        let main = self.station().filter(|_| self.asks_hour())?.position;
+        Some(Edit::Set(Field::HighSpot(main, Some(hour))))
+    }
+
     /// What the number typed looks like, while the person is asked whether it
     /// is a slip.
     #[must_use]
@@ -91,6 +112,10 @@ impl Fender {
     /// Takes a key; false if it was refused, which is then said. Whoever goes
     /// on typing while a slip is asked about reads again.
     pub fn press(&mut self, session: &Session, key: Key) -> bool {
+        if self.asks_hour() {
+            self.refuse(HOUR_FIRST.to_owned());
+            return false;
+        }
         if self.asked.is_some() {
             let whole = self.keypad.as_ref().is_some_and(Keypad::is_whole);
             self.read_again(session, whole);
@@ -138,6 +163,10 @@ impl Fender {
     }
 
     fn entered(&mut self, session: &Session, taken: &str, kept: bool) -> Option<Edit> {
+        if self.asks_hour() {
+            self.refuse(HOUR_FIRST.to_owned());
+            return None;
+        }
         let (station, purpose) = self.at?;
         let entered = match self.keypad.as_ref()?.enter() {
             Ok(entered) => entered,
@@ -160,6 +189,22 @@ impl Fender {
             }
         }
         Some(placed(session, purpose, reading))
+    }
+
+    /// Goes on after an edit: from a run-out just read to the hour of its high
+    /// spot, if it has one, else to the next station.
+    pub fn after(&mut self, session: &Session, stops: &[Stop]) {
+        let latest = session.standing().next_back().map(|(_, reading)| reading);
+        let swings = |reading: &Reading| {
+            let size = session.size_of(reading);
+            reading.station.kind == Kind::RunOut && size.is_some_and(|size| 0 < size.quanta())
+        };
+        match latest.filter(|reading| Some(reading.station) == self.station()) {
+            Some(reading) if !self.asks_hour() && swings(reading) => {
+                self.go(session, reading.station, Purpose::Hour);
+            }
+            _ => self.go_on(session, stops),
+        }
     }
 
     /// Goes to the next station where nothing was read, or says that there
@@ -197,7 +242,7 @@ impl Fender {
         if let Some((_, purpose)) = &mut self.at {
             *purpose = match purpose {
                 Purpose::Add => Purpose::Replace,
-                Purpose::Replace => Purpose::Add,
+                Purpose::Replace | Purpose::Hour => Purpose::Add,
             };
         }
     }
@@ -213,7 +258,12 @@ impl Fender {
     fn set_keypad(&mut self, session: &Session, station: Station, whole: bool, typed: &str) {
         self.keypad = keypad(session, station, whole, typed);
         if self.keypad.is_none() {
-            self.refuse(Refused::NotSet.to_string());
+            let at_hand = session.gauge_for(station.kind).is_some();
+            self.refuse(if at_hand {
+                Refused::NotSet.to_string()
+            } else {
+                NO_GAUGE.to_owned()
+            });
         }
     }
 }
@@ -258,11 +308,16 @@ fn placed(session: &Session, purpose: Purpose, reading: Reading) -> Edit {
     let add = Edit::Add(reading);
     let here = session.standing().filter(|(_, r)| r.station == station);
     let mut edits: Vec<Edit> = match purpose {
-        Purpose::Add => Vec::new(),
+        Purpose::Add | Purpose::Hour => Vec::new(),
         Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
     };
     if edits.is_empty() {
         return add;
+    }
+    // The hour was that of the reading that is struck.
+    let main = station.position;
+    if station.kind == Kind::RunOut && session.high_spot(main).is_some() {
+        edits.push(Edit::Set(Field::HighSpot(main, None)));
     }
     edits.push(add);
     Edit::Batch(edits)
@@ -280,6 +335,7 @@ pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> 
         None
     };
     let reads = Reads {
+        kind: station.kind,
         unit: gauge.unit(),
         decimals: gauge.decimals(),
         dial,

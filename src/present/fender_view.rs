@@ -18,7 +18,8 @@ pub struct RouteView {
     pub place: String,
     /// Where exactly the gauge goes.
     pub where_exactly: &'static str,
-    /// The gauge.
+    /// The gauge to take up, where the latest reading was of another kind;
+    /// else empty.
     pub gauge: String,
     /// What stands here, as typed.
     pub standing: Vec<String>,
@@ -34,6 +35,8 @@ pub struct RouteView {
     pub is_refused: bool,
     /// What the number typed looks like, while the person is asked; else empty.
     pub asked: String,
+    /// True while the hour of a high spot is asked for in place of a number.
+    pub asks_hour: bool,
     /// How far the route has come.
     pub progress: Progress,
     /// How long the rest will take, in words; empty at the end.
@@ -63,13 +66,14 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
         // Not with the value that stands: who sees it, reads it again.
         (false, Purpose::Add) => (repeat(stops, station), "replace it"),
         (false, Purpose::Replace) => (format!("In place of {}", standing.join(", ")), "keep both"),
+        (false, Purpose::Hour) => (format!("{}: {HOUR}", standing.join(", ")), ""),
     };
-    let gauge = session.gauge_for(station.kind);
     RouteView {
         feature: wording::feature_here(session, Feature::of(station)),
         place: wording::place(station),
         where_exactly: wording::where_exactly(station),
-        gauge: gauge.map_or_else(String::new, |(_, gauge, _)| wording::gauge(gauge)),
+        gauge: gauge_to_take(session, station),
+        asks_hour: fender.asks_hour(),
         standing,
         purpose,
         turn,
@@ -83,6 +87,20 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
             .filter(|next| *next != station)
             .map(wording::station),
     }
+}
+
+/// What is asked of a run-out.
+const HOUR: &str = "at what hour was the most? 12 is in line with throw 1, seen from the \
+                    first end.";
+
+/// The gauge and its range, as the route comes to another kind.
+fn gauge_to_take(session: &Session, station: Station) -> String {
+    let latest = session.standing().next_back();
+    let goes_on = latest.is_some_and(|(_, reading)| reading.station.kind == station.kind);
+    let gauge = session.gauge_for(station.kind).filter(|_| !goes_on);
+    gauge.map_or_else(String::new, |(_, gauge, _)| {
+        format!("Now: {}", wording::gauge(gauge))
+    })
 }
 
 /// What one more reading here is for.

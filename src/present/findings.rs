@@ -8,9 +8,11 @@ use super::mark::{self, Mark, comparison_words, mark};
 use super::slip_words::{machined_words, slips};
 use super::sure::{self, SureView};
 use super::wording;
-use crate::assess::{Assessment, Detail, Finding, Repeats, Which};
+use crate::assess::{Assessment, Detail, Finding, FindingKey, Repeats, Which};
 use crate::quantity::{Entered, Exact, Unit};
-use crate::session::{Direction, Feature, Kind, Quantity, RouteChoice, Session, ordered};
+use crate::session::{
+    Direction, Feature, Kind, Quantity, RouteChoice, Session, limit_keys, ordered,
+};
 use crate::slip::new_nominal;
 use crate::verdict::{Comparison, Verdict};
 
@@ -35,6 +37,8 @@ pub struct KindView {
     pub kind: Kind,
     /// Its name.
     pub title: &'static str,
+    /// True if a manual can give limits for it.
+    pub is_limited: bool,
     /// The limits in use, as printed in the manual.
     pub limits: Vec<LimitRow>,
     /// Where they come from.
@@ -148,6 +152,7 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
     KindView {
         kind,
         title: wording::kind_plural(kind),
+        is_limited: !limit_keys(kind).is_empty(),
         limits,
         source,
         blind: blind(kind, session.route()),
@@ -199,10 +204,12 @@ fn worst_first(session: &Session, assessment: &Assessment, kind: Kind) -> Vec<Fe
 
 /// The limits of a finding as the manual prints them; `None` without any.
 fn limit_text(finding: &Finding) -> Option<String> {
-    let quantity = finding.key.quantity;
+    let FindingKey {
+        feature, quantity, ..
+    } = finding.key;
     let given = finding.limits.given.iter();
     let texts: Vec<_> = given
-        .map(|(bound, limit)| format!("{} {limit}", wording::bound(quantity, *bound)))
+        .map(|(bound, limit)| format!("{} {limit}", wording::bound(feature.kind, quantity, *bound)))
         .collect();
     (!texts.is_empty()).then(|| texts.join(" · "))
 }
@@ -236,7 +243,7 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
         title: wording::feature(feature),
         mark,
         words,
-        rows: all.iter().map(|finding| row(finding, unit)).collect(),
+        rows: all.iter().map(|finding| row(session, finding)).collect(),
         sure: sure::of_feature(assessment, &all, unit),
         repeats: repeats
             .map(|repeats| finding_words::repeats(repeats, unit))
@@ -296,7 +303,9 @@ fn rank(finding: &Finding) -> Option<u8> {
     })
 }
 
-fn row(finding: &Finding, unit: Unit) -> FindingRow {
+fn row(session: &Session, finding: &Finding) -> FindingRow {
+    let unit = session.display_unit();
+    let Feature { kind, position } = finding.key.feature;
     let quantity = finding.key.quantity;
     let comparison = finding.comparison();
     let value = finding.value();
@@ -312,6 +321,9 @@ fn row(finding: &Finding, unit: Unit) -> FindingRow {
             Some(Detail::Oval { axis, level, .. }) => {
                 axis.map(|axis| finding_words::long_axis(finding.key.feature.kind, axis, level))
             }
+            _ if (kind, quantity) == (Kind::RunOut, Quantity::Size) => session
+                .high_spot(position)
+                .map(|hour| format!("most at {}", wording::hour(hour))),
             _ => value.and_then(|v| {
                 finding_words::sense(finding, v.numerator().signum()).map(str::to_owned)
             }),

@@ -1,24 +1,23 @@
 //! The keypad as a state machine: keys in, a number out.
 //!
-//! The first reading of a kind in a setting is typed in full. After that the
+//! The first size of a kind in a setting is typed in full. After that the
 //! last three digits are typed and completed to the value nearest to what is
 //! plausible there. Of a dial the graduations beyond its setting are counted.
+//! An amount, a play or a depth, is typed in full every time and may be
+//! nothing: what others of its kind come to says little of it.
 //! Nothing is refused in mid-number but a key that cannot be; the number is
 //! judged at ENTER.
 
+use super::plausible::can_be;
+use super::wording;
 use crate::quantity::{Entered, EnteredDeviation, Exact, Size, Unit, show};
-use crate::session::{Feature, Indication, Session, SetTo, Stamp, Station};
+use crate::session::{Indication, Kind, SetTo};
 
 /// How many digits are typed when the leading ones are completed.
 pub const LAST_DIGITS: usize = 3;
 
 /// The most digits of a count of graduations: a dial turns a few times.
 const COUNT_DIGITS: usize = 4;
-
-/// Sizes a bore, piston or journal can have: 5 mm to 600 mm (common sense;
-/// it stops a lost or misplaced decimal point, nothing finer).
-const LEAST: Size = Size::from_quanta(5 * 10_000_000);
-const GREATEST: Size = Size::from_quanta(600 * 10_000_000);
 
 /// A key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,9 +34,11 @@ pub enum Key {
     Sign,
 }
 
-/// In what a gauge reads.
+/// In what a gauge reads, and of what.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Reads {
+    /// The kind of feature it stands on.
+    pub kind: Kind,
     /// Its unit.
     pub unit: Unit,
     /// Its decimals.
@@ -124,7 +125,11 @@ impl Keypad {
             Key::Sign => self.turn_sign(),
             Key::Whole => {
                 if self.near.is_none() {
-                    let why = "The first reading is typed in full.";
+                    let why = if self.reads.kind.is_amount() {
+                        "This is typed in full each time."
+                    } else {
+                        "The first reading is typed in full."
+                    };
                     return Pressed::Refused(why.to_owned());
                 }
                 self.whole = !self.whole;
@@ -201,10 +206,10 @@ impl Keypad {
     pub fn enter(&self) -> Result<Indication, String> {
         if let Some((graduation, set)) = &self.reads.dial {
             let read = Indication::Deviation(self.deviation(graduation)?);
-            let size = set.size_at(&read).filter(|size| is_plausible(*size));
+            let size = set.size_at(&read).filter(|size| self.is_plausible(*size));
             return match size {
                 Some(_) => Ok(read),
-                None => Err(format!("{read} from {} is no bore.", set.size)),
+                None => Err(format!("{read} from {} is no {}.", set.size, self.noun())),
             };
         }
         let text = if self.whole {
@@ -213,12 +218,23 @@ impl Keypad {
             self.completed_text()?
         };
         let entered = Entered::parse(&text, self.reads.unit).map_err(|why| why.to_string())?;
-        if !is_plausible(entered.size()) {
+        if !self.is_plausible(entered.size()) {
             return Err(format!(
-                "{entered} is no bore, piston or journal. Is the point in its place?"
+                "{entered} is no {}. Is the point in its place?",
+                self.noun()
             ));
         }
         Ok(entered.into())
+    }
+
+    fn is_plausible(&self, size: Size) -> bool {
+        let (least, greatest) = can_be(self.reads.kind);
+        least <= size && size <= greatest
+    }
+
+    /// What is measured, one of it.
+    fn noun(&self) -> String {
+        wording::measured(self.reads.kind).to_ascii_lowercase()
     }
 
     /// The graduations counted, as the length they are.
@@ -367,23 +383,4 @@ impl Keypad {
     pub const fn is_whole(&self) -> bool {
         self.whole
     }
-}
-
-/// What is plausible at a station in a setting: the latest reading of the
-/// same feature, else of the same kind; `None` before the first.
-#[must_use]
-pub fn plausible(session: &Session, station: Station, setting: Stamp) -> Option<Size> {
-    let same = |(_, reading): &(Stamp, &crate::session::Reading)| {
-        reading.setting == setting && reading.station.kind == station.kind
-    };
-    let of_kind = || session.standing().rev().filter(same);
-    let feature = Feature::of(station);
-    of_kind()
-        .find(|(_, reading)| Feature::of(reading.station) == feature)
-        .or_else(|| of_kind().next())
-        .and_then(|(_, reading)| session.size_of(reading))
-}
-
-fn is_plausible(size: Size) -> bool {
-    LEAST <= size && size <= GREATEST
 }

@@ -108,7 +108,7 @@ fn row(kind: Kind, quantity: Quantity, bound: Bound, limit: Option<Entered>) -> 
             bound,
         },
         quantity: wording::quantity(kind, quantity),
-        bound: wording::bound(quantity, bound),
+        bound: wording::bound(kind, quantity, bound),
         text: limit.map_or_else(String::new, |limit| limit.text().to_owned()),
     }
 }

@@ -8,7 +8,9 @@ mod fender_view;
 mod finding_words;
 mod findings;
 mod gauges;
+mod given_form;
 mod keypad;
+mod kinds;
 mod limits_form;
 mod look_advice;
 mod look_words;
@@ -18,6 +20,7 @@ mod new_session;
 mod pace;
 mod place_words;
 mod plan_words;
+mod plausible;
 mod preview;
 mod route;
 mod shop_words;
@@ -36,7 +39,9 @@ pub use gauges::{
     GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, check_again, describe_gauge, gauges,
     study, use_gauge,
 };
-pub use keypad::{Face, Key, Keypad, Pressed, Reads, plausible};
+pub use given_form::{GivenRow, given_edit, given_form};
+pub use keypad::{Face, Key, Keypad, Pressed, Reads};
+pub use kinds::{KindGroup, KindRow, asked, kinds};
 pub use limits_form::{LimitsForm, LimitsRow};
 pub use look_advice::{BEFORE_STRIP_DOWN, BY_TEST, aftermath};
 pub use looks::{
@@ -45,7 +50,9 @@ pub use looks::{
 };
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
+pub use pace::length_of;
 pub use plan_words::{PLAN_CAUTION, feature_of};
+pub use plausible::plausible;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use slip_words::{slip_words, slips};

@@ -95,13 +95,7 @@ impl NewSession {
             machine_use: session.machine_use(),
             first_end: session.first_end(),
             counting: session.counting(),
-            bore: bore.map_or_else(String::new, |bore| {
-                if bore.unit() == session.display_unit() {
-                    bore.text().to_owned()
-                } else {
-                    bore.to_string()
-                }
-            }),
+            bore: bore.map_or_else(String::new, |bore| in_unit(&bore, session.display_unit())),
             climate: session.climate(),
             degrees: match session.climate() {
                 degrees @ Climate::Degrees(_) => degrees.to_string(),
@@ -185,6 +179,9 @@ impl NewSession {
             Field::Climate(climate),
             Field::Material(Kind::Bore, self.block),
             Field::Material(Kind::Piston, self.pistons),
+            Field::Material(Kind::MainHousing, self.block),
+            Field::Material(Kind::Deck, self.block),
+            Field::Material(Kind::PinBore, self.pistons),
             Field::Material(Kind::MainJournal, self.crank),
             Field::Material(Kind::RodJournal, self.crank),
         ])
@@ -235,12 +232,26 @@ fn degrees(text: &str) -> Option<Climate> {
 }
 
 /// A length as typed, in its own unit where it names one.
-fn length(text: &str, unit: Unit) -> Result<Entered, ParseLengthError> {
+pub(super) fn length(text: &str, unit: Unit) -> Result<Entered, ParseLengthError> {
+    let (number, unit) = named_unit(text, unit);
+    Entered::parse(number, unit)
+}
+
+/// What is typed before a unit, and that unit; else this one.
+pub(super) fn named_unit(text: &str, unit: Unit) -> (&str, Unit) {
     let named = Unit::ALL
         .into_iter()
         .find_map(|unit| Some((text.strip_suffix(unit.sign())?, unit)));
-    let (number, unit) = named.unwrap_or((text, unit));
-    Entered::parse(number, unit)
+    named.unwrap_or((text, unit))
+}
+
+/// A length as it was typed, with its unit where that is another than this.
+pub(super) fn in_unit(length: &Entered, unit: Unit) -> String {
+    if length.unit() == unit {
+        length.text().to_owned()
+    } else {
+        length.to_string()
+    }
 }
 
 const BORE: FieldKey = FieldKey::Nominal(Kind::Bore);

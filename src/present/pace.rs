@@ -1,6 +1,7 @@
 //! How long the rest of the route takes, by the person's own pace.
 
-use super::route::Stop;
+use super::route::{Stop, progress, route};
+use crate::assess::Assessment;
 use crate::session::Session;
 
 /// Seconds a reading takes until the person's own pace is known: our own
@@ -14,6 +15,20 @@ const PAUSE_S: u32 = 300;
 const GAPS: usize = 21;
 const GAPS_LEAST: usize = 5;
 
+/// How many stations the route has, and how long the rest will take.
+#[must_use]
+pub fn length_of(session: &Session, assessment: &Assessment) -> String {
+    let stops = route(session, assessment);
+    let left = time_left(session, &stops);
+    let of = progress(&stops).of;
+    let many = if of == 1 { "" } else { "s" };
+    match (of, left.as_str()) {
+        (0, _) => "Nothing is asked for.".to_owned(),
+        (_, "") => format!("{of} station{many}, all read"),
+        (_, left) => format!("{of} station{many}, {left}"),
+    }
+}
+
 /// How long the stops not yet read will take, in words; empty without any.
 pub(super) fn time_left(session: &Session, stops: &[Stop]) -> String {
     let open = stops.iter().filter(|stop| !stop.is_read()).count();
@@ -21,7 +36,7 @@ pub(super) fn time_left(session: &Session, stops: &[Stop]) -> String {
     match (open, minutes / 60, minutes % 60) {
         (0, ..) => String::new(),
         (_, 0, minutes) => format!("≈ {minutes} min left"),
-        (_, hours, minutes) => format!("≈ {hours} h {minutes} min left"),
+        (_, hours, minutes) => format!("≈ {hours} h {minutes} min"),
     }
 }
 

@@ -71,6 +71,20 @@ pub const fn kind_plural(kind: Kind) -> &'static str {
     }
 }
 
+/// What is measured of a kind, one of it.
+pub(super) const fn measured(kind: Kind) -> &'static str {
+    match kind {
+        Kind::MainShell | Kind::RodShell => "Wall of a shell",
+        Kind::MainFitted | Kind::RodFitted => "Bore of fitted shells",
+        Kind::PinBore => "Pin bore",
+        Kind::MainStrip | Kind::RodStrip => "Oil clearance",
+        Kind::RunOut => "Run-out",
+        Kind::Deck | Kind::Head => "Gap under a straight edge",
+        Kind::BoreScore | Kind::MainScore | Kind::RodScore => "Depth of a score",
+        _ => self::kind(kind),
+    }
+}
+
 /// A level, short.
 #[must_use]
 pub const fn level(level: Level) -> &'static str {

@@ -2,6 +2,7 @@
 
 use litemap::LiteMap;
 
+use super::wording;
 use crate::assess::{Assessment, Finding, FindingKey, Settle, Which};
 use crate::quantity::{Exact, Size, show};
 use crate::session::{
@@ -73,6 +74,8 @@ pub enum Purpose {
     Add,
     /// In place of what stands here, which is struck.
     Replace,
+    /// None: the hour of the high spot of the run-out just read is asked for.
+    Hour,
 }
 
 impl Purpose {
@@ -80,11 +83,12 @@ impl Purpose {
         match self {
             Self::Add => "add",
             Self::Replace => "replace",
+            Self::Hour => "hour",
         }
     }
 
     pub(super) fn from_key(key: &str) -> Option<Self> {
-        [Self::Add, Self::Replace]
+        [Self::Add, Self::Replace, Self::Hour]
             .into_iter()
             .find(|purpose| purpose.key() == key)
     }
@@ -98,7 +102,7 @@ pub fn route(session: &Session, assessment: &Assessment) -> Vec<Stop> {
     let mut values = LiteMap::<Station, Vec<String>>::new();
     for (_, reading) in session.standing() {
         let here = values.entry(reading.station).or_default();
-        here.push(size_text(session, reading));
+        here.push(value_text(session, reading));
     }
     let mut stations = Vec::new();
     for kind in session.kinds() {
@@ -183,7 +187,14 @@ fn to_settle(session: &Session, assessment: &Assessment) -> Option<(Why, Vec<(St
 }
 
 fn matters(session: &Session, assessment: &Assessment, feature: Feature) -> bool {
-    let which = if feature.kind == Kind::Bore {
+    let machined_together = matches!(
+        feature.kind,
+        Kind::Bore | Kind::MainJournal | Kind::RodJournal | Kind::MainHousing
+    );
+    if !machined_together {
+        return true;
+    }
+    let which = if feature.kind.is_hole() {
         Which::Largest
     } else {
         Which::Smallest
@@ -193,14 +204,23 @@ fn matters(session: &Session, assessment: &Assessment, feature: Feature) -> bool
     let is_beyond = |finding: &Finding| finding.decided() == Some(Verdict::BeyondLimit);
     let own = size(feature).and_then(Finding::value);
     let is_worst = |own: Exact| {
-        all()
-            .filter_map(Finding::value)
-            .all(|other| match feature.kind {
-                Kind::Bore => other <= own,
-                _ => own <= other,
-            })
+        all().filter_map(Finding::value).all(|other| match which {
+            Which::Largest => other <= own,
+            _ => own <= other,
+        })
     };
     !all().any(is_beyond) || own.is_some_and(is_worst)
+}
+
+/// What a reading comes to, of a run-out with the hour of its high spot.
+fn value_text(session: &Session, reading: &Reading) -> String {
+    let text = size_text(session, reading);
+    let station = reading.station;
+    let hour = session.high_spot(station.position);
+    match hour.filter(|_| station.kind == Kind::RunOut) {
+        Some(hour) => format!("{text} at {}", wording::hour(hour)),
+        None => text,
+    }
 }
 
 /// What a reading comes to, as it was typed where it is a size.
@@ -216,9 +236,10 @@ pub(super) fn size_text(session: &Session, reading: &Reading) -> String {
     }
 }
 
-/// What is read again: a tenth of the stations, evenly spread, and of each
-/// kind that is read the place that has worn most by its first readings (by
-/// which a repeat changes nothing here).
+/// What is read again: a tenth of the stations at which sizes are read, evenly
+/// spread, and of each kind that is read the place that has worn most by its
+/// first readings (by which a repeat changes nothing here). Amounts are coarse
+/// beside what is asked of them, and some are gone by then.
 fn to_repeat(session: &Session, stations: &[Station]) -> Vec<Station> {
     if session.route() == RouteChoice::Plain {
         return Vec::new();
@@ -229,10 +250,8 @@ fn to_repeat(session: &Session, stations: &[Station]) -> Vec<Station> {
             first.insert(reading.station, size);
         }
     }
-    let spread = stations
-        .iter()
-        .skip(REPEAT_ONE_IN / 2)
-        .step_by(REPEAT_ONE_IN);
+    let sizes = stations.iter().filter(|s| !s.kind.is_amount());
+    let spread = sizes.skip(REPEAT_ONE_IN / 2).step_by(REPEAT_ONE_IN);
     let mut again: Vec<Station> = spread.copied().collect();
     for kind in [Kind::Bore, Kind::MainJournal, Kind::RodJournal] {
         let asked = stations

@@ -1,8 +1,8 @@
 //! Words of the screens. Trade and metrology terms as the trade uses them.
 
 use super::SetOn;
-pub(super) use super::place_words::where_exactly;
 pub use super::place_words::{direction, kind, kind_plural, level, place, station};
+pub(super) use super::place_words::{measured, where_exactly};
 use crate::quantity::Shown;
 use crate::session::{
     Arrangement, Bound, Counting, Feature, FirstEnd, Gauge, GaugeKind, Kind, Quantity, RouteChoice,
@@ -30,10 +30,14 @@ pub fn number(shown: &Shown) -> String {
     }
 }
 
-/// A feature: kind and position.
+/// A feature: kind and position, where there is more than one.
 #[must_use]
 pub fn feature(feature: Feature) -> String {
-    format!("{} {}", kind(feature.kind), feature.position)
+    let kind = kind(feature.kind);
+    match feature.kind {
+        Kind::EndPlay => kind.to_owned(),
+        _ => format!("{kind} {}", feature.position),
+    }
 }
 
 /// A feature, with its bank or the rods that run on it where the number
@@ -46,8 +50,8 @@ pub(super) fn feature_here(session: &Session, of: Feature) -> String {
         on_it.join(" and ")
     };
     match (of.kind, session.bank(of.position)) {
-        (Kind::Bore | Kind::Piston, Some(bank)) => format!("{name}, bank {bank}"),
-        (Kind::RodJournal, _) if session.rods_per_throw() == 2 => {
+        (kind, Some(bank)) if kind.goes_with_cylinders() => format!("{name}, bank {bank}"),
+        (Kind::RodJournal | Kind::RodSide | Kind::RodScore, _) if session.rods_per_throw() == 2 => {
             format!("{name}, rods {}", rods())
         }
         _ => name,
@@ -85,16 +89,15 @@ pub const fn quantity(kind: Kind, quantity: Quantity) -> &'static str {
     }
 }
 
-/// Which limit of a quantity.
+/// Which limit of a quantity of a kind.
 #[must_use]
-pub const fn bound(quantity: Quantity, bound: Bound) -> &'static str {
-    match (quantity, bound) {
-        (_, Bound::NewLow) => "new, low",
-        (Quantity::OutOfRound | Quantity::Taper | Quantity::Alignment, Bound::NewHigh) => {
-            "new, at most"
-        }
-        (_, Bound::NewHigh) => "new, high",
-        (_, Bound::Service) => "service limit",
+pub const fn bound(kind: Kind, quantity: Quantity, bound: Bound) -> &'static str {
+    match (kind, quantity, bound) {
+        (_, _, Bound::NewLow) => "new, low",
+        (Kind::RunOut | Kind::Deck | Kind::Head, _, Bound::NewHigh)
+        | (_, Quantity::OutOfRound | Quantity::Taper, Bound::NewHigh) => "new, at most",
+        (_, _, Bound::NewHigh) => "new, high",
+        (_, _, Bound::Service) => "service limit",
     }
 }
 
@@ -202,6 +205,12 @@ pub(super) fn range(gauge: &Gauge) -> String {
     let range = gauge.range.as_ref();
     let range = range.map(|(least, greatest)| format!(", {} to {greatest}", least.text()));
     range.unwrap_or_default()
+}
+
+/// An hour of the clock.
+#[must_use]
+pub fn hour(hour: u8) -> String {
+    format!("{hour} o’clock")
 }
 
 /// A kind of gauge.

@@ -1,4 +1,8 @@
-//! Lengths and volumes that somebody gives besides those of features.
+//! Lengths, volumes and sizes to be had that somebody gives besides those of
+//! features.
+
+use super::Kind;
+use crate::quantity::Unit;
 
 /// A length besides those of features.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -143,6 +147,18 @@ impl core::fmt::Display for Volume {
         let text = format!("{}.{:03}", amount / 1_000, amount % 1_000);
         let text = text.trim_end_matches('0').trim_end_matches('.');
         write!(f, "{sign}{text}")
+    }
+}
+
+/// The steps from standard in which parts for a kind can mostly be had, in a
+/// unit (common practice): of pistons oversizes, else undersizes of shells.
+#[must_use]
+pub const fn usual_steps(kind: Kind, unit: Unit) -> &'static [&'static str] {
+    match (kind, unit) {
+        (Kind::Piston, Unit::Inch) => &["0.010", "0.020", "0.030", "0.040", "0.060"],
+        (Kind::Piston, Unit::Millimetre) => &["0.25", "0.50", "0.75", "1.00"],
+        (_, Unit::Inch) => &["0.010", "0.020", "0.030"],
+        (_, Unit::Millimetre) => &["0.25", "0.50", "0.75"],
     }
 }
 

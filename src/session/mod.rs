@@ -30,7 +30,7 @@ pub use document::Document;
 pub use edit::{Edit, Refused};
 pub use feature::Feature;
 pub use gauge::{Gauge, GaugeKind};
-pub use given::{Dimension, Pin, Space, VOLUME_MAX, Volume};
+pub use given::{Dimension, Pin, Space, VOLUME_MAX, Volume, usual_steps};
 pub use kind::Kind;
 pub use limits::{Bound, LimitKey, Quantity, limit_keys, wears};
 pub use merge::ordered;

@@ -8,7 +8,9 @@ use super::parts::held::Held;
 use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
 use super::parts::press::{link, para};
-use super::screens::{bench, findings, gauges, limits, looks, new, plan, route, set_up, stations};
+use super::screens::{
+    bench, findings, gauges, kinds, limits, looks, new, plan, route, set_up, stations,
+};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page;
@@ -62,5 +64,6 @@ fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
         Sheet::Limits => limits(id),
         Sheet::SetUp => set_up(id),
         Sheet::Gauges => gauges(id),
+        Sheet::Kinds => kinds(id),
     }
 }

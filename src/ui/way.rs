@@ -35,10 +35,12 @@ pub enum Sheet {
     SetUp,
     /// What is measured with what, and what each gauge is set to.
     Gauges,
+    /// What to measure.
+    Kinds,
 }
 
 impl Sheet {
-    const ALL: [Self; 8] = [
+    const ALL: [Self; 9] = [
         Self::Route,
         Self::Stations,
         Self::Looks,
@@ -47,6 +49,7 @@ impl Sheet {
         Self::Limits,
         Self::SetUp,
         Self::Gauges,
+        Self::Kinds,
     ];
 
     const fn key(self) -> &'static str {
@@ -59,6 +62,7 @@ impl Sheet {
             Self::Limits => "limits",
             Self::SetUp => "set-up",
             Self::Gauges => "gauges",
+            Self::Kinds => "what-to-measure",
         }
     }
 }

@@ -63,6 +63,20 @@ function enterFaults(page) {
   });
 }
 
+/** Which hours of the clock are small or out of sight while nothing is scrolled. */
+function hourFaults(page) {
+  return page.evaluate(() => {
+    scrollTo(0, 0);
+    const found = [];
+    for (const key of document.querySelectorAll(".hours button")) {
+      const { width, height, bottom } = key.getBoundingClientRect();
+      if (width < 98 || height < 60) found.push(`${key.ariaLabel} is ${width} × ${height} px`);
+      if (innerHeight < bottom) found.push(`${key.ariaLabel} ends ${bottom - innerHeight} px below`);
+    }
+    return found;
+  });
+}
+
 for (const viewport of SIZES) {
   const size = `${viewport.width}×${viewport.height}`;
   test(`every screen at ${size}`, async ({ bench, page }) => {
@@ -125,6 +139,24 @@ for (const viewport of SIZES) {
     await look("what is behind it");
     await bench.to("Set-up");
     await look("set-up");
+    await bench.tap(page.getByRole("link", { name: "Choose what to measure" }));
+    await expect(page.getByTestId("route-length")).toBeVisible();
+    await look("what to measure");
+    for (const kind of ["run_out", "deck"]) await bench.tap(page.getByTestId(`ask-${kind}`));
+    await bench.to("Measure");
+    await bench.goTo("Deck 1", "diagonal from the inlet side at the first end");
+    await lookAtRoute("at the longest place of all");
+    await bench.goTo("Run-out, main 1", "full swing in one turn");
+    await lookAtRoute("with a gauge to take up");
+    await bench.read("0.02");
+    await expect(page.getByRole("group", { name: "Hour of the high spot" })).toBeVisible();
+    await look("route, the hour of a high spot");
+    if (IN_REACH.includes(size)) {
+      for (const fault of await hourFaults(page)) found.push(`route, the hour: ${fault}`);
+    }
+    await bench.to("Limits");
+    await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+    await look("limits of more kinds");
     await bench.to("Bench");
     await bench.tap(bench.button("A six-cylinder, complete (invented)"));
     await expect(bench.preview).toBeVisible();

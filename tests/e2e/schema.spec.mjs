@@ -1,6 +1,6 @@
 // The published description of the file format holds for what there is, and not for anything.
 import { expect, test } from "@playwright/test";
-import { changed, conditions, sample, schemaFaults, sessionFiles } from "./support/files.mjs";
+import { changed, conditions, everyKind, sample, schemaFaults, sessionFiles } from "./support/files.mjs";
 
 test("every session file in the source tree holds to the schema", async () => {
   const files = await sessionFiles();
@@ -85,6 +85,54 @@ for (const [what, change] of Object.entries(CONDITIONS_BROKEN)) {
     expect(await schemaFaults(changed(text, change))).not.toEqual([]);
   });
 }
+
+const reading = (session, kind) =>
+  first(session.readings, (one) => one.station.startsWith(`${kind}/`));
+
+const EVERY_KIND_BROKEN = {
+  "a shell without a wall": (session) => (reading(session, "main_shell").value = "0.000"),
+  "an end play below nothing": (session) => (reading(session, "end_play").value = "-0.12"),
+  "a kind asked for by a word": (session) => (session.set_up["measure/head"].value = "yes"),
+  "13 o’clock": (session) => (session.set_up["high_spot/2"].value = 13),
+  "half an hour": (session) => (session.set_up["high_spot/2"].value = 5.5),
+  "a stroke of nothing": (session) => (session.set_up["length/stroke"].value = "0.00"),
+  "a stroke without its unit": (session) => delete session.set_up["length/stroke"].unit,
+  "a bar off its axis without a unit": (session) => delete session.set_up["length/bar_offset"].unit,
+  "a chamber of 2001 cm³": (session) => (session.set_up["volume/chamber"].value = "2001"),
+  "a chamber with a zero at its end": (session) => (session.set_up["volume/chamber"].value = "64.0"),
+  "a chamber as a number": (session) => (session.set_up["volume/chamber"].value = 64),
+  "a deck clearance with a plus": (session) => (session.set_up.deck_clearance.value = "+0.15"),
+  "an oversize of nothing": (session) => (session.set_up["stock/piston"].value = "0.25 0.00"),
+  "oversizes as a list": (session) => (session.set_up["stock/piston"].value = ["0.25", "0.50"]),
+  "thirteen oversizes": (session) =>
+    (session.set_up["stock/piston"].value = Array(13).fill("0.25").join(" ")),
+  "a swing with a limit of nothing": (session) =>
+    (session.limits["run_out/size/service"].value = "0.00"),
+  "a look answered by a word of its own": (session) =>
+    (session.visual_checks["wiped/main_shell/2"].value = "a little"),
+  "a look without its stamp": (session) => delete session.visual_checks["hatch/bore/1"].at,
+};
+
+for (const [what, change] of Object.entries(EVERY_KIND_BROKEN)) {
+  test(`the schema refuses ${what}`, async () => {
+    const text = await everyKind();
+    expect(await schemaFaults(changed(text, () => {}))).toEqual([]);
+    expect(await schemaFaults(changed(text, change))).not.toEqual([]);
+  });
+}
+
+test("the schema takes the ends of what is given, and looks of a later version", async () => {
+  for (const volume of ["0", "-2000", "1999.999", "0.001", null]) {
+    const change = (session) => (session.set_up["volume/chamber"].value = volume);
+    expect(await schemaFaults(changed(await everyKind(), change)), volume).toEqual([]);
+  }
+  for (const steps of ["", "0.25", Array(12).fill("0.010").join(" ")]) {
+    const change = (session) => (session.set_up["stock/piston"].value = steps);
+    expect(await schemaFaults(changed(await everyKind(), change)), steps).toEqual([]);
+  }
+  const later = (session) => (session.visual_checks["humming/fan/1"] = { value: 3 });
+  expect(await schemaFaults(changed(await everyKind(), later))).toEqual([]);
+});
 
 test("the schema takes the ends of a temperature, and words of a later version", async () => {
   const climates = ["-40", "-39.999", "0", "59.999", "60", "by_the_sea", "21.50"];

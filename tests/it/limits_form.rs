@@ -169,3 +169,34 @@ fn what_cannot_be_is_told_with_its_row() {
         ]],
     );
 }
+
+#[test]
+fn other_kinds_have_the_limits_that_manuals_give_of_them() {
+    let labels = |kind| {
+        let form = LimitsForm::of(&session(vec![]), kind);
+        let rows = form.rows.iter();
+        let rows = rows.map(|row| format!("{}, {}", row.quantity, row.bound));
+        rows.collect::<Vec<_>>().join("\n")
+    };
+    expect![[r#"
+        Run-out, full swing, new, at most
+        Run-out, full swing, service limit
+        Off its neighbour, new, at most
+        Off its neighbour, service limit"#]]
+    .assert_eq(&labels(Kind::RunOut));
+    expect![[r#"
+        Wall at the crown, new, low
+        Wall at the crown, new, high
+        Wall at the crown, service limit
+        Oil clearance, new, low
+        Oil clearance, new, high
+        Oil clearance, service limit"#]]
+    .assert_eq(&labels(Kind::RodShell));
+    expect![[r#"
+        End play, new, low
+        End play, new, high
+        End play, service limit"#]]
+    .assert_eq(&labels(Kind::EndPlay));
+    // What another kind's limits are for has no form of its own.
+    assert_eq!(labels(Kind::MainStrip), "");
+}

@@ -239,12 +239,12 @@ fn the_fender_screen_says_where_to_measure() {
         "main_journal/2/whole/last/135",
         Purpose::Add,
         &expect![[r#"
-        Main journal 2 — last end, 45° anticlockwise of throw 1
-        About 6 mm (1/4 in) from the fillet on the last end's side.
-        Outside micrometer, 0.001 mm
+            Main journal 2 — last end, 45° anticlockwise of throw 1
+            About 6 mm (1/4 in) from the fillet on the last end's side.
+            Now: Outside micrometer, 0.001 mm
 
-        0 of 19
-        Rod journal 1, first end, in line with the throw"#]],
+            0 of 19
+            Rod journal 1, first end, in line with the throw"#]],
     );
     let twice = [
         ("bore/1/whole/top/0", "82.010 mm"),
@@ -255,24 +255,24 @@ fn the_fender_screen_says_where_to_measure() {
         "bore/1/whole/top/0",
         Purpose::Add,
         &expect![[r#"
-        Bore 1 — top, thrust
-        Just below the highest point the top ring reaches, not on the ridge.
-        Telescoping gauge and micrometer, 0.001 mm
-        A repeat: read it afresh
-        1 of 19
-        Bore 1, top, along the crank"#]],
+            Bore 1 — top, thrust
+            Just below the highest point the top ring reaches, not on the ridge.
+
+            A repeat: read it afresh
+            1 of 19
+            Bore 1, top, along the crank"#]],
     );
     check_view(
         &twice,
         "bore/1/whole/top/0",
         Purpose::Replace,
         &expect![[r#"
-        Bore 1 — top, thrust
-        Just below the highest point the top ring reaches, not on the ridge.
-        Telescoping gauge and micrometer, 0.001 mm
-        In place of 82.010 mm, 82.012 mm
-        1 of 19
-        Bore 1, top, along the crank"#]],
+            Bore 1 — top, thrust
+            Just below the highest point the top ring reaches, not on the ridge.
+
+            In place of 82.010 mm, 82.012 mm
+            1 of 19
+            Bore 1, top, along the crank"#]],
     );
 }
 

@@ -15,16 +15,20 @@ pub enum Touch {
     Key(Key),
     /// ENTER.
     Enter,
+    /// An hour of the clock, 1 to 12.
+    Hour(u8),
 }
 
-const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
+const NUMBERS: [&str; 13] = [
+    "0", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12",
+];
 
 /// The keys, 0 at the bottom, ENTER below them across the full width. The key
 /// beside 0 is the point of a number in full, plus or minus on a dial, and
 /// else the way from the last digits to the number in full.
 pub fn keys(whole: Signal<bool>, dial: Signal<bool>, touch: Callback<Touch>) -> El {
     let digit = move |digit: u8| {
-        let label = DIGITS.get(usize::from(digit)).copied().unwrap_or("");
+        let label = NUMBERS.get(usize::from(digit)).copied().unwrap_or("");
         key(
             "key digit",
             label,
@@ -52,6 +56,18 @@ pub fn keys(whole: Signal<bool>, dial: Signal<bool>, touch: Callback<Touch>) -> 
         .with(digit(0))
         .with(key("key digit", "⌫", "take back the last key", back, touch))
         .with(key("key enter", "ENTER", "ENTER", Touch::Enter, touch))
+}
+
+/// The hours of the clock, in place of the keys of a number.
+pub fn hours(touch: Callback<Touch>) -> El {
+    let mut keys = el("div", "keys hours")
+        .set("role", "group")
+        .set("aria-label", "Hour of the high spot");
+    for hour in 1..=12 {
+        let label = NUMBERS.get(usize::from(hour)).copied().unwrap_or("");
+        keys = keys.with(key("key digit", label, label, Touch::Hour(hour), touch));
+    }
+    keys
 }
 
 /// A key that acts when the finger comes down, as a keypad does; `click`
@@ -95,7 +111,7 @@ pub fn of_keyboard(event: &KeyboardEvent) -> Option<Touch> {
         "." | "," => Some(Touch::Key(Key::Point)),
         "+" | "-" => Some(Touch::Key(Key::Sign)),
         digit => {
-            let digit = DIGITS.iter().position(|d| *d == digit)?;
+            let digit = NUMBERS.iter().take(10).position(|d| *d == digit)?;
             Some(Touch::Key(Key::Digit(u8::try_from(digit).ok()?)))
         }
     }

@@ -64,19 +64,22 @@ fn list(rows: Vec<String>) -> El {
 }
 
 fn of_kind(kind: KindView, limits: &str) -> El {
-    let told = if kind.limits.is_empty() {
+    let told = if !kind.is_limited {
+        None
+    } else if kind.limits.is_empty() {
         let told = "No limits given yet: enter those of the manual";
-        para("", link("", limits, told))
+        Some(para("", link("", limits, told)))
     } else {
         let source = if kind.source.is_empty() {
             "not noted"
         } else {
             &kind.source
         };
-        el("details", "limits-used")
+        let used = el("details", "limits-used")
             .with(el("summary", "").with("Limits used"))
             .with(limit_list(kind.limits))
-            .with(para("", format!("Source: {source}")))
+            .with(para("", format!("Source: {source}")));
+        Some(used)
     };
     let mut section = el("section", "")
         .id("kind")

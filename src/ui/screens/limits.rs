@@ -34,6 +34,17 @@ pub fn limits(id: &SessionId) -> AnyView {
 fn of_kind(kind: Kind) -> Option<El> {
     let state = State::get();
     let start = state.peek(|s, _| LimitsForm::of(s, kind))?;
+    if start.rows.is_empty() {
+        return None;
+    }
+    let title = present::kind_plural(kind);
+    // What few manuals are silent of is in sight, and what somebody gave.
+    let given = start.rows.iter().any(|row| !row.text.is_empty());
+    let section = if kind.is_usual() || given {
+        el("section", "limits").with(heading(title))
+    } else {
+        el("details", "more limits").with(el("summary", "").with(title))
+    };
     let mut rows = el("div", "rows");
     let labels = start.rows.iter().map(|row| (row.quantity, row.bound));
     let labels: Vec<_> = labels.collect();
@@ -59,7 +70,7 @@ fn of_kind(kind: Kind) -> Option<El> {
         move |unit| form.update(|form| form.unit = unit),
     );
     let units = Unit::ALL.map(|unit| unit.sign().to_owned()).to_vec();
-    let legend = format!("Unit of the manual for {}", present::kind_plural(kind));
+    let legend = format!("Unit of the manual for {title}");
     let source = text(move || form.with(|form| form.source.clone()));
     let set_source = Callback::new(move |text| form.update(|form| form.source = text));
     let is_kept = shown_while(
@@ -72,9 +83,8 @@ fn of_kind(kind: Kind) -> Option<El> {
                 .done()
         },
     );
-    let section = el("section", "limits")
+    let section = section
         .set("data-testid", &format!("limits-{}", kind.key()))
-        .with(heading(present::kind_plural(kind)))
         .with(choices(&legend, units, chosen, choose))
         .with(rows)
         .with(text_field(

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use super::set_up_fields::{Form, set_up_fields};
+use super::set_up_given::given;
 use crate::present::{self, NewSession};
 use crate::session::{Edit, SessionId};
 use crate::store::file;
@@ -32,11 +33,21 @@ pub fn set_up(id: &SessionId) -> AnyView {
         });
         told.set(done.err());
     });
+    let asked = state.peek(|s, _| present::asked(s)).unwrap_or_default();
+    let kinds = link(
+        "button",
+        &sheet_address(id, Sheet::Kinds),
+        "Choose what to measure",
+    );
     let mut sheet = el("div", "sheet")
         .with(el("h1", "").with("Set-up"))
         .with(set_up_fields(Form { form, changed }))
         .with(refusal(told))
+        .with(given())
         .with(para("", saved_word()))
+        .with(heading("What to measure"))
+        .with(para("", asked))
+        .with(para("actions", kinds))
         .with(heading("Gauges"));
     for row in state.peek(present::gauges).unwrap_or_default().gauges {
         let name = format!("{}: ", present::gauge(&row.gauge));

@@ -8,7 +8,7 @@ use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live};
-use crate::ui::parts::press::{heading, para, press};
+use crate::ui::parts::press::{heading, link, para, press};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, go, sheet_address};
 
@@ -23,16 +23,13 @@ pub fn stations(id: &SessionId) -> AnyView {
     let address = sheet_address(id, Sheet::Route);
     let of = id.clone();
     let visit = Callback::new(move |(station, purpose): (Station, Purpose)| {
-        let draft = Draft {
-            station,
-            purpose,
-            whole: false,
-            typed: String::new(),
-        };
-        state.keep_draft(&of, &draft);
+        state.keep_draft(&of, &Draft::to_read(station, purpose));
         go(&address);
     });
-    let mut sheet = el("div", "sheet").with(el("h1", "").with("Go to"));
+    let kinds = sheet_address(id, Sheet::Kinds);
+    let mut sheet = el("div", "sheet")
+        .with(el("h1", "").with("Go to"))
+        .with(para("", link("button", &kinds, "What to measure")));
     let (once, more): (Vec<Stop>, Vec<Stop>) =
         stops.into_iter().partition(|stop| stop.why == Why::First);
     let (again, settle): (Vec<Stop>, Vec<Stop>) =
@@ -107,8 +104,11 @@ fn list(stops: &[Stop], here: Option<Station>, visit: Visit, name: fn(Station) -
 }
 
 /// The places that are not on the route, once somebody asks for them.
-fn others(feature: Feature, stops: &[Stop], visit: Visit) -> El {
+fn others(feature: Feature, stops: &[Stop], visit: Visit) -> Option<El> {
     let places = present::other_places(feature, stops);
+    if places.is_empty() {
+        return None;
+    }
     let asked = Held::new(false);
     let more = live(move || {
         if !asked.get() {
@@ -118,5 +118,5 @@ fn others(feature: Feature, stops: &[Stop], visit: Visit) -> El {
         let stops: Vec<Stop> = places.iter().map(|place| Stop::open(*place)).collect();
         list(&stops, None, visit, present::place).done()
     });
-    el("div", "others").with(more)
+    Some(el("div", "others").with(more))
 }

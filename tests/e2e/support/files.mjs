@@ -10,6 +10,9 @@ export const sample = () => read("public/samples/hill-climb-six.json");
 /** Climate, materials, repeats, and gauges that were checked again. */
 export const conditions = () => read("tests/sessions/v1/conditions.json");
 
+/** Every kind of feature, and all that is given or looked for besides readings. */
+export const everyKind = () => read("tests/sessions/v1/every-kind.json");
+
 /** Every session file in the source tree, as [name, text]. */
 export async function sessionFiles() {
   const folders = ["public/samples/", "tests/sessions/v1/"];

@@ -56,6 +56,11 @@ impl Entry {
     pub fn touch(self, touch: Touch) {
         match touch {
             Touch::Enter => self.enter(),
+            Touch::Hour(hour) => {
+                if let Some(edit) = self.fender.peek(|fender| fender.hour(hour)) {
+                    self.change(Change::Edit(&edit));
+                }
+            }
             Touch::Key(key) => {
                 let mut fender = self.fender.now();
                 let taken = self.state.peek(|session, _| fender.press(session, key));
@@ -106,7 +111,7 @@ impl Entry {
                 buzz::tick();
                 let changed = changed.and_then(|c| c.readings.last().map(|(_, r)| r.station));
                 self.step(|fender, session, stops| match (change, changed) {
-                    (Change::Edit(_), _) => fender.go_on(session, stops),
+                    (Change::Edit(_), _) => fender.after(session, stops),
                     (_, Some(station)) => fender.arrive(session, station),
                     (_, None) => {}
                 });

@@ -12,8 +12,8 @@ use crate::device::page;
 use crate::session::SessionId;
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::el;
-use crate::ui::parts::keypad::{Touch, keys, of_keyboard};
-use crate::ui::parts::live::flag;
+use crate::ui::parts::keypad::{Touch, hours, keys, of_keyboard};
+use crate::ui::parts::live::{flag, live};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
 use entry::Entry;
@@ -48,6 +48,14 @@ pub fn route(id: &SessionId) -> AnyView {
     let stay = |event: Event| event.prevent_default();
     request_animation_frame(|| page::focus(ID));
     let touch = Callback::new(move |touch| entry.touch(touch));
+    let asks_hour = flag(move || entry.view.with(|view| view.asks_hour));
+    let keys = live(move || {
+        if asks_hour.get() {
+            hours(touch).done()
+        } else {
+            keys(whole, dial, touch).done()
+        }
+    });
     el("div", "route")
         .set("id", ID)
         .set("tabindex", "-1")
@@ -56,6 +64,6 @@ pub fn route(id: &SessionId) -> AnyView {
         .with(bar(id, Sheet::Route))
         .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
         .with(tools(entry, &sheet_address(id, Sheet::Stations)))
-        .with(keys(whole, dial, touch))
+        .with(keys)
         .done()
 }

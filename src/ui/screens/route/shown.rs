@@ -6,7 +6,7 @@ use super::entry::Entry;
 use crate::present::{self, Fender, RouteView};
 use crate::ui::parts::bar::saved_word;
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{Live, act, flag, live, nothing, text};
+use crate::ui::parts::live::{Live, act, flag, live, text};
 use crate::ui::parts::mark::mark_sign;
 use crate::ui::parts::press::{link, para, press};
 
@@ -27,6 +27,7 @@ pub fn shown(entry: Entry, gauges: &str) -> El {
     let value = el("div", "value")
         .set("role", "group")
         .follow("aria-label", part(RouteView::label))
+        .when("hidden", flag(move || view.with(|v| v.asks_hour)))
         .with(number)
         .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())))
         .with(
@@ -92,11 +93,21 @@ fn again(entry: Entry, whole: bool) -> Callback<()> {
     act(move || entry.step(move |fender, session, _| fender.read_again(session, whole)))
 }
 
+/// What was read last, and the gauge to take up, as long as there is one.
 fn last_read(entry: Entry) -> Live {
+    let view = entry.view;
     let last = entry.state.read(|session, _| present::last_read(session));
+    let gauge = text(move || view.with(|v| v.gauge.clone()));
+    let told = flag(move || view.with(|v| v.gauge.is_empty()));
+    let gauge = move |tag| {
+        el(tag, "gauge-to-take")
+            .id("gauge-to-take")
+            .when("hidden", told)
+            .with(gauge)
+    };
     live(move || {
         let Some(last) = last.get() else {
-            return nothing();
+            return gauge("p").done();
         };
         let words = el("span", "")
             .with(el("b", "").with(last.value))
@@ -107,6 +118,7 @@ fn last_read(entry: Entry) -> Live {
             .with(mark_sign(last.mark))
             .with(words)
             .with(el("small", "").with(last.station))
+            .with(gauge("small"))
             .with(saved_word())
             .done()
     })
