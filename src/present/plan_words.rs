@@ -1,5 +1,7 @@
 //! Words of a plan: works, parts, questions, items, what to look at again.
 
+pub use crate::assess::feature_of;
+
 use super::wording;
 use crate::assess::Advice;
 use crate::quantity::{Exact, Unit, show};
@@ -7,7 +9,6 @@ use crate::remedy::{
     About, Ask, BoreWork, Gate, HousingWork, Item, JournalWork, Part, PistonWork, Question, Reason,
     Recheck, Row, ShellWork, Trouble, Way, Word, Work,
 };
-use crate::session::{Feature, Kind};
 
 /// What a plan is for, beside it.
 pub const PLAN_CAUTION: &str = "This is arithmetic and general trade guidance, no approval. The \
@@ -128,24 +129,6 @@ pub(super) fn works(way: &Way) -> Vec<Work> {
         works.push(Work::Shells(row, done.shells));
     }
     works
-}
-
-/// The feature of a part; the block and the crank are none.
-#[must_use]
-pub fn feature_of(part: Part) -> Option<Feature> {
-    let (kind, index) = match part {
-        Part::Block | Part::Crank => return None,
-        Part::Cylinder(index) => (Kind::Bore, index),
-        Part::Piston(index) => (Kind::Piston, index),
-        Part::Journal(Row::Mains, index) => (Kind::MainJournal, index),
-        Part::Journal(Row::Rods, index) => (Kind::RodJournal, index),
-        Part::Housing(Row::Mains, index) => (Kind::MainHousing, index),
-        Part::Housing(Row::Rods, index) => (Kind::BigEnd, index),
-        Part::Shells(Row::Mains, index) => (Kind::MainShell, index),
-        Part::Shells(Row::Rods, index) => (Kind::RodShell, index),
-    };
-    let position = u8::try_from(index + 1).ok()?;
-    Some(Feature { kind, position })
 }
 
 /// A part by its name.

@@ -1,18 +1,23 @@
-//! Assessment → JSON. The keys are documented in DEVELOPERS.md and stable.
+//! Assessment and plan → JSON. The keys are documented in DEVELOPERS.md and stable.
 
+mod causes;
+mod plan;
 mod sure;
+mod words;
 
 use serde::Serialize;
 
 use crate::archive::APP;
 use crate::assess::{
-    Assessment, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Way, Which,
+    Assessment, Detail, Finding, FindingKey, GuideWord, Outcome, RULE, Way, Which, advise,
 };
 use crate::quantity::{Entered, Exact, Unit, show};
 use crate::remedy::IMPOSSIBLE_CLEARANCE;
 use crate::session::{Session, Stamp};
 use crate::slip::{self, Looks};
 use crate::verdict::{Comparison, Verdict};
+use causes::{Aftermath, Cause, Clash, evidence};
+use plan::{Plan, plan};
 use sure::{Sure, sure};
 
 #[derive(Serialize)]
@@ -26,6 +31,10 @@ struct Report<'a> {
     compared: &'static str,
     rule: &'static str,
     findings: Vec<Row<'a>>,
+    plan: Plan,
+    causes: Vec<Cause>,
+    clashes: Vec<Clash>,
+    aftermath: Aftermath,
     repeats: Vec<Repeats>,
     slips: Vec<Slip>,
     kept: Vec<String>,
@@ -108,7 +117,7 @@ struct Rule {
     source: &'static str,
 }
 
-/// Every finding as JSON text, lengths in the session's display unit.
+/// Every finding, the plan and what was seen as JSON text, lengths in the session's display unit.
 ///
 /// # Errors
 /// Only if the JSON writer fails, which it has no reason to.
@@ -120,6 +129,7 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
         spread: show(repeats.spread, unit, unit.decimals()).text,
         unit: unit.sign(),
     });
+    let evidence = evidence(session, assessment);
     let report = Report {
         format: "fenderbench-assessment",
         version: 1,
@@ -134,6 +144,10 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
             .iter()
             .map(|f| row(assessment, f, unit))
             .collect(),
+        plan: plan(session, &advise(session, assessment)),
+        causes: evidence.causes,
+        clashes: evidence.clashes,
+        aftermath: evidence.aftermath,
         repeats: repeats.collect(),
         slips: slips(session),
         kept: session

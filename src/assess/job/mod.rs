@@ -7,7 +7,7 @@ mod looks;
 mod pins;
 mod rows;
 
-pub use pins::{choice, word};
+pub use pins::{choice, feature_of, word};
 
 use super::view::View;
 use super::{Assessment, RULE, clearance};
@@ -232,6 +232,7 @@ impl<'a> Making<'a> {
     /// What is proved of a feature by these of its findings; `None` where
     /// nothing was read or no limit is given.
     fn form(&self, feature: Feature, quantities: &[Quantity]) -> Option<Decision> {
+        self.view.stations_of(feature).next()?;
         let findings = self.assessment.of(feature);
         let counts = |finding: &&super::Finding| {
             finding.key.which.decides() && quantities.contains(&finding.key.quantity)

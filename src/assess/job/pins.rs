@@ -3,8 +3,10 @@
 
 use super::stocked;
 use crate::quantity::{Entered, Exact};
-use crate::remedy::{BoreWork, HousingWork, Job, JournalWork, PistonWork, Row, ShellWork, Work};
-use crate::session::{Kind, Pin, Session};
+use crate::remedy::{
+    BoreWork, HousingWork, Job, JournalWork, Part, PistonWork, Row, ShellWork, Work,
+};
+use crate::session::{Feature, Kind, Pin, Session};
 
 const KEEP: &str = "keep";
 const DEGLAZE: &str = "deglaze";
@@ -140,6 +142,23 @@ pub(super) const fn shells_of(row: Row) -> Kind {
         Row::Mains => Kind::MainShell,
         Row::Rods => Kind::RodShell,
     }
+}
+
+/// The feature of a part; the block and the crankshaft are none.
+#[must_use]
+pub fn feature_of(part: Part) -> Option<Feature> {
+    let (kind, index) = match part {
+        Part::Block | Part::Crank => return None,
+        Part::Cylinder(index) => (Kind::Bore, index),
+        Part::Piston(index) => (Kind::Piston, index),
+        Part::Journal(Row::Mains, index) => (Kind::MainJournal, index),
+        Part::Journal(Row::Rods, index) => (Kind::RodJournal, index),
+        Part::Housing(Row::Mains, index) => (Kind::MainHousing, index),
+        Part::Housing(Row::Rods, index) => (Kind::BigEnd, index),
+        Part::Shells(row, index) => (shells_of(row), index),
+    };
+    let position = u8::try_from(index + 1).ok()?;
+    Some(Feature { kind, position })
 }
 
 /// A step as it is listed.
