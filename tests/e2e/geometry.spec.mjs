@@ -127,6 +127,10 @@ for (const viewport of SIZES) {
     await look("findings");
     await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
     await look("findings opened");
+    await bench.tap(page.getByRole("link", { name: "What to do" }));
+    await expect(page.getByTestId("plan")).toBeVisible();
+    await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
+    await look("what to do");
     await bench.to("Look");
     await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
     await look("parts to look at");

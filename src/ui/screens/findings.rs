@@ -27,7 +27,7 @@ pub fn findings(id: &SessionId) -> AnyView {
         .with(para("honest", present::PROVED_AT_95))
         .with(para(
             "actions",
-            link("main", &sheet_address(id, Sheet::Plan), "What to do"),
+            link("button main", &sheet_address(id, Sheet::Plan), "What to do"),
         ))
         .with(view.contradiction.map(|told| para("notice", told)));
     if !view.slips.is_empty() {
