@@ -95,11 +95,15 @@ pub fn facts(session: &Session, assessment: &Assessment) -> Vec<Number> {
         for position in positions {
             let spot = Spot { subject, position };
             for (fact, side) in facts {
-                numbers.push(Number {
+                let number = Number {
                     spot,
                     fact: *fact,
                     known: known(proof, *side),
-                });
+                };
+                // Several values of one feature may say the same.
+                if !numbers.contains(&number) {
+                    numbers.push(number);
+                }
             }
         }
     }

@@ -3,7 +3,7 @@
 use litemap::LiteMap;
 
 use crate::remedy::{
-    self, Finish, Harm, Look, Looks, Part, Row, Sight, Spot, Subject, Surface, Unsound,
+    self, Condition, Finish, Harm, Look, Looks, Part, Row, Sight, Spot, Subject, Surface, Unsound,
 };
 use crate::session::Session;
 
@@ -18,27 +18,45 @@ pub(super) fn looks(session: &Session) -> LiteMap<Part, Looks> {
         };
         let condition = remedy::condition(&sights, sight.spot);
         let looks = told.entry(part).or_default();
-        looks.harm = looks.harm.max(Some(harm(sight, condition.unsound)));
+        looks.harm = looks.harm.max(Some(harm(sight, condition)));
         let finish = condition.surface.map(|surface| match surface {
             Surface::Clean => Finish::Good,
             Surface::Light => Finish::Dull,
             Surface::NailCatching | Surface::Deep => Finish::Scored,
         });
+        let finish = finish.max(is_spoilt(sight).then_some(Finish::Scored));
         looks.surface = looks.surface.max(finish);
         looks.contradictory |= clashes.iter().any(|(spot, ..)| *spot == sight.spot);
-        // A shell that turned has spoilt the bore that holds it.
+        // A shell that turned has spoilt the bore that holds it, whatever else
+        // is wrong with that.
         if (sight.look, sight.seen) == (Look::Spun, true)
             && let Part::Shells(row, index) = part
         {
-            let housing = told.entry(Part::Housing(row, index)).or_default();
-            housing.harm = housing.harm.max(Some(Harm::Spun));
+            told.entry(Part::Housing(row, index)).or_default().surface = Some(Finish::Scored);
         }
     }
     told
 }
 
-/// What one look says of the soundness of its part.
-fn harm(sight: &Sight, unsound: Option<Unsound>) -> Harm {
+/// Whether a part that can be bought is not run again after this look: shells
+/// with any mark but the grey band of wear, pistons that scuffed or whose
+/// grooves have a step (common practice).
+const fn is_spoilt(sight: &Sight) -> bool {
+    use Look::{BothSkirts, FourCorners, GreyBand, GrooveStep, OneSkirt, TopLand};
+    sight.seen
+        && match sight.spot.subject {
+            Subject::MainShell | Subject::RodShell => !matches!(sight.look, GreyBand),
+            Subject::Piston => matches!(
+                sight.look,
+                FourCorners | BothSkirts | OneSkirt | TopLand | GrooveStep
+            ),
+            _ => false,
+        }
+}
+
+/// What one look says of the soundness of its part. A test for cracks that
+/// found none answers what asked for it.
+fn harm(sight: &Sight, condition: Condition) -> Harm {
     let own = match sight.look {
         _ if !sight.seen => Harm::None,
         Look::HeatBlue => Harm::HeatBlue,
@@ -48,8 +66,9 @@ fn harm(sight: &Sight, unsound: Option<Unsound>) -> Harm {
         look if look.is_crack() => Harm::Cracked,
         _ => Harm::None,
     };
-    let general = match unsound {
+    let general = match condition.unsound {
         Some(Unsound::Replace) => Harm::Broken,
+        Some(Unsound::CrackTest) if condition.no_crack => Harm::None,
         Some(Unsound::Specialist | Unsound::CrackTest) => Harm::MayBeCracked,
         None => Harm::None,
     };

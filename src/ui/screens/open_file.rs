@@ -15,12 +15,13 @@ use crate::ui::parts::press::{heading, main_press, para, press, refusal};
 use crate::ui::state::State;
 
 /// The samples by name, each with the words on its key.
-const SAMPLES: [(&str, &str); 2] = [
+const SAMPLES: [(&str, &str); 3] = [
     ("hill-climb-six", "A six-cylinder, complete (invented)"),
     (
         "pump-twin",
         "A two-cylinder pump engine, half done (invented)",
     ),
+    ("quarry-v-twin", "A V-twin with a spun bearing (invented)"),
 ];
 
 /// Open a file, or a sample.

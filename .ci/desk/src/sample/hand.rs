@@ -179,11 +179,13 @@ pub fn gauge(
 /// The edit that sets these limits and where they come from.
 pub fn limits(limits: &[(&str, &str)], unit: Unit) -> Result<Edit, String> {
     let mut edits = Vec::new();
+    let mut limited = Vec::new();
     for (key, value) in limits {
         let key = LimitKey::parse(key).ok_or_else(|| format!("{key} is no limit."))?;
         edits.push(Edit::Set(Field::Limit(key, Some(length(value, unit)?))));
+        limited.push(key.kind);
     }
-    for kind in Kind::ALL.into_iter().filter(|kind| kind.is_usual()) {
+    for kind in Kind::ALL.into_iter().filter(|kind| limited.contains(kind)) {
         let source = Field::LimitSource(kind, super::SOURCE.to_owned());
         edits.push(Edit::Set(source));
     }
@@ -208,6 +210,17 @@ pub fn places(values: &[(&str, &'static str)]) -> Result<Values, String> {
         found.ok_or_else(|| format!("{station} is no station."))
     };
     values.iter().map(place).collect()
+}
+
+/// The edit that lists what can be had, in steps from standard.
+pub fn stock(listed: &[(Kind, &[&str])], unit: Unit) -> Result<Edit, String> {
+    let mut edits = Vec::new();
+    for (kind, steps) in listed {
+        let steps = steps.iter().map(|step| length(step, unit));
+        let steps = steps.collect::<Result<Vec<_>, _>>()?;
+        edits.push(Edit::Set(Field::Stock(*kind, Some(steps))));
+    }
+    Ok(Edit::Batch(edits))
 }
 
 pub fn length(text: &str, unit: Unit) -> Result<Entered, String> {

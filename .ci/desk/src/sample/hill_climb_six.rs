@@ -61,6 +61,36 @@ const LIMITS: [(&str, &str); 28] = [
     ("rod_journal/taper/service", "0.015"),
 ];
 
+/// What the plan wants to know of the bearings, which nobody measured yet: in
+/// millimetres, invented.
+const BEARINGS: [(&str, &str); 18] = [
+    ("main_housing/size/new_low", "63.990"),
+    ("main_housing/size/new_high", "64.010"),
+    ("main_housing/out_of_round/service", "0.025"),
+    ("main_shell/size/new_low", "1.980"),
+    ("main_shell/size/new_high", "1.985"),
+    ("main_shell/clearance/new_low", "0.025"),
+    ("main_shell/clearance/new_high", "0.065"),
+    ("main_shell/clearance/service", "0.090"),
+    ("big_end/size/new_low", "52.990"),
+    ("big_end/size/new_high", "53.010"),
+    ("big_end/out_of_round/service", "0.025"),
+    ("rod_shell/size/new_low", "1.480"),
+    ("rod_shell/size/new_high", "1.485"),
+    ("rod_shell/clearance/new_low", "0.020"),
+    ("rod_shell/clearance/new_high", "0.060"),
+    ("rod_shell/clearance/service", "0.085"),
+    ("run_out/size/new_high", "0.020"),
+    ("run_out/size/service", "0.040"),
+];
+
+/// What can be had, in steps from standard.
+const STOCK: [(Kind, &[&str]); 3] = [
+    (Kind::Piston, &["0.25", "0.50", "0.75", "1.00"]),
+    (Kind::MainShell, &["0.025", "0.25", "0.50"]),
+    (Kind::RodShell, &["0.025", "0.25", "0.50"]),
+];
+
 /// What the dial showed in each bore, from 82.000 mm: top and bottom of ring
 /// travel, each across the crank and along it.
 const BORES: [&[&str]; 6] = [
@@ -172,6 +202,8 @@ pub fn sample() -> Result<Hand, String> {
     hand.follow(places(&AGAIN_ON_PISTON)?)?;
     hand.apply(&on_piston)?;
     hand.follow(places(&AGAIN_AFTERWARDS)?)?;
+    hand.apply(&hand::limits(&BEARINGS, UNIT)?)?;
+    hand.apply(&hand::stock(&STOCK, UNIT)?)?;
     Ok(hand)
 }
 

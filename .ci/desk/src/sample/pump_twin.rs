@@ -41,6 +41,16 @@ const LIMITS: [(&str, &str); 10] = [
     ("rod_journal/size/new_high", "1.6240"),
 ];
 
+/// New shells, as the merchant has them, in inches, invented.
+const SHELL_WALLS: [(Kind, &str); 2] = [(Kind::MainShell, "0.0935"), (Kind::RodShell, "0.0622")];
+
+/// What can be had, in steps from standard.
+const STOCK: [(Kind, &[&str]); 3] = [
+    (Kind::Piston, &["0.020", "0.030", "0.040"]),
+    (Kind::MainShell, &["0.010", "0.020"]),
+    (Kind::RodShell, &["0.010", "0.020"]),
+];
+
 /// As shown by a micrometer that shows 0.0003 in too much: top and bottom of
 /// ring travel, each across the crank and along it. The largest was not
 /// believed and read three times.
@@ -77,6 +87,11 @@ pub fn sample() -> Result<Hand, String> {
     values.extend(rows(session, Kind::Piston, &PISTONS));
     values.extend(rows(session, Kind::MainJournal, &MAIN_JOURNALS));
     hand.follow(values)?;
+    for (kind, wall) in SHELL_WALLS {
+        let wall = length(wall, UNIT)?;
+        hand.apply(&Edit::Set(Field::Nominal(kind, Some(wall))))?;
+    }
+    hand.apply(&hand::stock(&STOCK, UNIT)?)?;
     Ok(hand)
 }
 
