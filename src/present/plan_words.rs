@@ -165,7 +165,7 @@ pub(super) fn question(ask: Ask, reason: Reason) -> &'static str {
         (Ask::Soundness, _) => "test for cracks, or ask a specialist",
         (Ask::Form, Reason::Unknown) => "measure size and shape, and give limits",
         (Ask::Form, _) => "size and shape are too close to call: read again",
-        (Ask::Surface, _) => "measure how deep the scores are",
+        (Ask::Surface, _) | (Ask::CleanUp, Reason::Score) => "measure how deep the scores are",
         (Ask::Clearance, Reason::Unknown) => "measure the clearance, and give its limits",
         (Ask::Clearance, _) => "the clearance is too close to call: read again",
         (Ask::CleanUp, Reason::Axis) => {

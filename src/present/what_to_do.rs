@@ -198,11 +198,21 @@ fn line(session: &Session, advice: &Advice, work: Work, unit: Unit) -> PlanLine 
     };
     PlanLine {
         about: words::about(work),
-        what: words::work(advice, work, unit),
+        what: in_way(advice, &advice.plan.way, work, unit),
         why: why(advice, work, unit),
         pin,
         fixed: session.pin(pin).is_some(),
         others: here.map(other).collect(),
+    }
+}
+
+/// A choice of a way in words, with the sleeve that one bore may need beside
+/// what is done to all.
+fn in_way(advice: &Advice, way: &Way, work: Work, unit: Unit) -> String {
+    let what = words::work(advice, work, unit);
+    match (work, way.top.and_then(|top| top.sleeve)) {
+        (Work::Bores(_), Some(index)) => format!("{what}, a sleeve in bore {}", index + 1),
+        _ => what,
     }
 }
 
@@ -225,7 +235,12 @@ fn why(advice: &Advice, work: Work, unit: Unit) -> Option<String> {
         | (Work::Shells(a, _), Part::Shells(b, _)) => a == b,
         _ => false,
     };
-    let own = |word: &Word| matches!(word, Word::Shop | Word::Replace | Word::HandWork);
+    let own = |word: &Word| {
+        matches!(
+            word,
+            Word::Shop | Word::Replace | Word::HandWork | Word::AskSpecialist
+        )
+    };
     let judged = advice.plan.parts.iter();
     let decide = judged.filter(|judged| {
         of_work(judged.part)
@@ -261,13 +276,16 @@ fn places(advice: &Advice, row: Row, unit: Unit) -> String {
 fn differences(advice: &Advice, way: &Way, other: &Way, unit: Unit) -> Vec<String> {
     let here = words::works(way);
     let there = words::works(other).into_iter();
-    let differ = there.filter(|work| !here.contains(work));
+    let sleeve = |way: &Way| way.top.and_then(|top| top.sleeve);
+    let is_sleeved_else =
+        |work: &Work| matches!(work, Work::Bores(_)) && sleeve(way) != sleeve(other);
+    let differ = there.filter(|work| !here.contains(work) || is_sleeved_else(work));
     differ
         .map(|work| {
             format!(
                 "{}: {}",
                 words::about(work),
-                words::work(advice, work, unit)
+                in_way(advice, other, work, unit)
             )
         })
         .collect()

@@ -127,7 +127,7 @@ impl Book<'_> {
     fn cleans(&mut self, part: Part, has_score: bool, proof: Proof) -> Decision {
         let is_hidden = !has_score && self.job.looks(part).surface == Some(Finish::Scored);
         let (decision, reason) = match proof.decision {
-            Decision::In if is_hidden => (Decision::Open, Reason::Score),
+            Decision::In | Decision::Open if is_hidden => (Decision::Open, Reason::Score),
             decision => (decision, proof.reason),
         };
         self.note(part, Ask::CleanUp, Some(decision), reason)

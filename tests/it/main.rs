@@ -79,11 +79,13 @@ mod evidence;
 mod evidence_laws;
 mod facts;
 
+mod advice;
 mod amounts;
 mod assess;
 mod features;
 mod oil;
 mod report;
+mod report_plan;
 mod shapes;
 mod slips;
 
@@ -102,6 +104,8 @@ mod preview;
 mod route;
 mod route_order;
 mod set_up;
+mod what_to_do;
+mod what_to_do_bad;
 
 mod drawings;
 mod rooms;

@@ -1,5 +1,9 @@
 //! Sessions made by hand.
 
+use std::fs;
+use std::path::Path;
+
+use fenderbench::archive;
 use fenderbench::assess::{Assessment, FindingKey, Which, assess};
 use fenderbench::quantity::{Entered, Exact, Size, Unit};
 use fenderbench::session::{
@@ -114,6 +118,31 @@ pub fn measured(fields: Vec<Field>, readings: &[(&str, &str)]) -> Session {
     let mut document = document(fields);
     read(&mut document, readings);
     document.session().clone()
+}
+
+/// A sample that comes with the app.
+pub fn sample(name: &str) -> Session {
+    let ours = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let file = ours
+        .join("public/samples")
+        .join(name)
+        .with_extension("json");
+    let text = fs::read_to_string(file).expect("a sample");
+    archive::import(&text).expect("a session").session
+}
+
+/// A session with these edits.
+pub fn edited(mut session: Session, edits: Vec<Edit>) -> Session {
+    let edit = Edit::Batch(edits);
+    session.apply(&edit, PHONE).expect("edits");
+    session
+}
+
+/// Takes back everything that was read at a station.
+pub fn unread(session: &Session, at: &str) -> Edit {
+    let there = session.standing();
+    let there = there.filter(|(_, reading)| reading.station == station(at));
+    Edit::Batch(there.map(|(id, _)| Edit::Strike(id)).collect())
 }
 
 /// What a session says of one quantity of a feature.
