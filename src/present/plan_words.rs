@@ -20,7 +20,8 @@ pub const PLAN_CAUTION: &str = "This is arithmetic and general trade guidance, n
 
 /// A step in the session's unit.
 fn step(over: Exact, unit: Unit) -> String {
-    let shown = show(over, unit, unit.decimals());
+    // Steps are named with a decimal less than sizes are read to.
+    let shown = show(over, unit, unit.decimals() - 1);
     format!("{} {}", shown.text, unit.sign())
 }
 

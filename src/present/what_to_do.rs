@@ -193,7 +193,10 @@ fn line(session: &Session, advice: &Advice, work: Work, unit: Unit) -> PlanLine 
         leads_to: match (effect.is_enough, effect.total) {
             (false, _) => "not proved to be enough".to_owned(),
             (true, Some(total)) => format!("enough; {} in all", amount(total)),
-            (true, None) => "enough".to_owned(),
+            (true, None) => match effect.sleeve {
+                Some(index) => format!("enough with a sleeve in bore {}", index + 1),
+                None => "enough".to_owned(),
+            },
         },
     };
     PlanLine {

@@ -22,6 +22,8 @@ pub struct Effect {
     pub work: Work,
     /// Whether there is a proved way with it.
     pub is_enough: bool,
+    /// The cylinder that this way sleeves besides.
+    pub sleeve: Option<usize>,
     /// What that costs; `None` where a price is blank.
     pub total: Option<u64>,
 }

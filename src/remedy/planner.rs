@@ -9,6 +9,7 @@ use super::{
     PistonWork, Plan, Prover, Question, Row, ShellWork, Sizes, Trouble, Way, Word, Work, oversizes,
     undersizes,
 };
+use crate::quantity::Exact;
 use crate::verdict::Decision;
 
 pub(super) struct Planner<'a> {
@@ -104,7 +105,11 @@ impl Planner<'_> {
         if !job.cylinders.is_empty() {
             let stock = || 0..job.stock.len();
             let bores = [BoreWork::UseAgain, BoreWork::Deglaze, BoreWork::Hone];
-            let bores = bores.into_iter().chain(stock().map(BoreWork::Oversize));
+            // A standard bore is nothing to bore to.
+            let larger =
+                |index: &usize| job.stock.get(*index).is_some_and(|s| Exact::ZERO < s.over);
+            let bores = bores.into_iter();
+            let bores = bores.chain(stock().filter(larger).map(BoreWork::Oversize));
             let bores = bores.chain([BoreWork::Sleeves, BoreWork::NewBlock]);
             works.extend(bores.map(Work::Bores));
             let pistons = core::iter::once(PistonWork::Keep).chain(stock().map(PistonWork::New));
@@ -136,6 +141,7 @@ impl Planner<'_> {
             Effect {
                 work,
                 is_enough: found.is_some(),
+                sleeve: found.and_then(|found| found.top?.sleeve),
                 total: found.and_then(|found| job.total(&view.items(&found))),
             }
         })

@@ -59,18 +59,18 @@ fn the_depth_of_a_score_changes_the_plan() {
     check(
         &before,
         &expect![[r#"
-            Bores: bore and hone all to 0.0200 in over, a sleeve in bore 1 (Bores 1 and 2: surface)
-            Pistons: buy a set, 0.0200 in over (Piston 1: size and shape)
+            Bores: bore and hone all to 0.020 in over, a sleeve in bore 1 (Bores 1 and 2: surface)
+            Pistons: buy a set, 0.020 in over (Piston 1: size and shape)
             Main journals: polish, oil holes plugged (Main journal 2: surface)
             Main housings: use again
             Main shells: buy standard ones (Main shells 1 and 2: size and shape)
-            Rod journals: grind all to 0.0200 in under (Rod journal 1: size and shape)
+            Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Big-end bore 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
             1144.00 in all
-            maybe Bores: bore and hone all to 0.0100 in over
-            maybe Pistons: buy a set, 0.0100 in over
-            maybe Rod journals: grind all to 0.0100 in under
+            maybe Bores: bore and hone all to 0.010 in over
+            maybe Pistons: buy a set, 0.010 in over
+            maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Bore 1: measure how deep the scores are
             if well Bore 2: have the shop sweep or rough-bore it first, then buy parts
@@ -79,10 +79,10 @@ fn the_depth_of_a_score_changes_the_plan() {
             or Bores: sleeve all
             or Pistons: buy a set, standard
             next Bore 1: measure how deep the scores are
-            then Bores: bore and hone all to 0.0200 in over
-            else Bores: bore and hone all to 0.0100 in over, a sleeve in bore 1
-            else Pistons: buy a set, 0.0100 in over
-            else Rod journals: grind all to 0.0100 in under
+            then Bores: bore and hone all to 0.020 in over
+            else Bores: bore and hone all to 0.010 in over, a sleeve in bore 1
+            else Pistons: buy a set, 0.010 in over
+            else Rod journals: grind all to 0.010 in under
             else Rods: resize the big end
             trouble Rod shells: no size that is listed is enough."#]],
     );
@@ -90,24 +90,24 @@ fn the_depth_of_a_score_changes_the_plan() {
     check(
         &edited(before, vec![depth]),
         &expect![[r#"
-            Bores: bore and hone all to 0.0200 in over (Bores 1 and 2: surface)
-            Pistons: buy a set, 0.0200 in over (Piston 1: size and shape)
+            Bores: bore and hone all to 0.020 in over (Bores 1 and 2: surface)
+            Pistons: buy a set, 0.020 in over (Piston 1: size and shape)
             Main journals: polish, oil holes plugged (Main journal 2: surface)
             Main housings: use again
             Main shells: buy standard ones (Main shells 1 and 2: size and shape)
-            Rod journals: grind all to 0.0200 in under (Rod journal 1: size and shape)
+            Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Big-end bore 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
             954.00 in all
-            maybe Rod journals: grind all to 0.0100 in under
+            maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
             if well Big-end bore 2: test for cracks, or ask a specialist
-            or Main journals: grind all to 0.0100 in under
+            or Main journals: grind all to 0.010 in under
             or Main shells: buy the set for the journals as machined
             next Big-end bore 2: test for cracks, or ask a specialist
             then Rods: resize the big end
-            else Rod journals: grind all to 0.0100 in under
+            else Rod journals: grind all to 0.010 in under
             trouble Rod shells: no size that is listed is enough."#]],
     );
 }
@@ -128,22 +128,22 @@ fn the_crack_test_that_is_asked_for_saves_the_rod() {
     check(
         &edited(twin, vec![tested]),
         &expect![[r#"
-        Bores: bore and hone all to 0.0200 in over (Bores 1 and 2: surface)
-        Pistons: buy a set, 0.0200 in over (Piston 1: size and shape)
-        Main journals: polish, oil holes plugged (Main journal 2: surface)
-        Main housings: use again
-        Main shells: buy standard ones (Main shells 1 and 2: size and shape)
-        Rod journals: grind all to 0.0200 in under (Rod journal 1: size and shape)
-        Rods: resize the big end (Big-end bore 2: size and shape)
-        Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-        864.00 in all
-        maybe Rod journals: grind all to 0.0100 in under
-        if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
-        or Main journals: grind all to 0.0100 in under
-        or Main shells: buy the set for the journals as machined
-        next Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
-        then Rod journals: grind all to 0.0100 in under
-        trouble Rod shells: no size that is listed is enough."#]],
+            Bores: bore and hone all to 0.020 in over (Bores 1 and 2: surface)
+            Pistons: buy a set, 0.020 in over (Piston 1: size and shape)
+            Main journals: polish, oil holes plugged (Main journal 2: surface)
+            Main housings: use again
+            Main shells: buy standard ones (Main shells 1 and 2: size and shape)
+            Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
+            Rods: resize the big end (Big-end bore 2: size and shape)
+            Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
+            864.00 in all
+            maybe Rod journals: grind all to 0.010 in under
+            if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
+            or Main journals: grind all to 0.010 in under
+            or Main shells: buy the set for the journals as machined
+            next Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
+            then Rod journals: grind all to 0.010 in under
+            trouble Rod shells: no size that is listed is enough."#]],
     );
 }
 
@@ -192,70 +192,70 @@ fn the_other_samples_end_in_plans_too() {
     check(
         &sample("hill-climb-six"),
         &expect![[r#"
-        Bores: bore and hone all to 0.500 mm over (Bore 5: size and shape)
-        Pistons: buy a set, 0.500 mm over (Pistons 1, 2, 3, 4, 5 and 6: the part it runs with)
-        Main journals: grind all to 0.250 mm under
-        Main housings: use again
-        Main shells: buy the set for the journals as machined (Main shells 1, 2, 3, 4, 5, 6 and 7: the part it runs with)
-        Rod journals: grind all to 0.250 mm under (Rod journal 2: size and shape)
-        Rods: use again
-        Rod shells: buy the set for the journals as machined (Rod shells 1, 2, 3, 4, 5 and 6: the part it runs with)
-        11 prices are missing for the sum.
-        rests on Bores 1, 2, 3 and 6: read the unworn reference
-        rests on Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure the clearance, and give its limits
-        rests on Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure size and shape, and give limits
-        rests on Big-end bores 1, 2, 3, 4, 5 and 6: measure the clearance, and give its limits
-        rests on Big-end bores 1, 2, 3, 4, 5 and 6: measure size and shape, and give limits
-        maybe Bores: bore and hone all to 0.250 mm over
-        maybe Pistons: buy a set, 0.250 mm over
-        maybe Main journals: use again
-        maybe Main shells: buy standard ones
-        if well Bores 1, 2, 3 and 6: read the unworn reference
-        if well Bore 5: have the shop sweep or rough-bore it first, then buy parts
-        if well Main journals 3, 5, 6 and 7: size and shape are too close to call: read again
-        if well Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure the clearance, and give its limits
-        if well Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure size and shape, and give limits
-        if well Big-end bores 1, 2, 3, 4, 5 and 6: measure the clearance, and give its limits
-        if well Big-end bores 1, 2, 3, 4, 5 and 6: measure size and shape, and give limits
-        or Bores: sleeve all
-        or Pistons: use again, each in its own bore
-        next Main housing bore 1: measure the clearance, and give its limits
-        else Bores: bore and hone all to 0.250 mm over
-        else Pistons: buy a set, 0.250 mm over"#]],
+            Bores: bore and hone all to 0.50 mm over (Bore 5: size and shape)
+            Pistons: buy a set, 0.50 mm over (Pistons 1, 2, 3, 4, 5 and 6: the part it runs with)
+            Main journals: grind all to 0.25 mm under
+            Main housings: use again
+            Main shells: buy the set for the journals as machined (Main shells 1, 2, 3, 4, 5, 6 and 7: the part it runs with)
+            Rod journals: grind all to 0.25 mm under (Rod journal 2: size and shape)
+            Rods: use again
+            Rod shells: buy the set for the journals as machined (Rod shells 1, 2, 3, 4, 5 and 6: the part it runs with)
+            11 prices are missing for the sum.
+            rests on Bores 1, 2, 3 and 6: read the unworn reference
+            rests on Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure the clearance, and give its limits
+            rests on Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure size and shape, and give limits
+            rests on Big-end bores 1, 2, 3, 4, 5 and 6: measure the clearance, and give its limits
+            rests on Big-end bores 1, 2, 3, 4, 5 and 6: measure size and shape, and give limits
+            maybe Bores: bore and hone all to 0.25 mm over
+            maybe Pistons: buy a set, 0.25 mm over
+            maybe Main journals: use again
+            maybe Main shells: buy standard ones
+            if well Bores 1, 2, 3 and 6: read the unworn reference
+            if well Bore 5: have the shop sweep or rough-bore it first, then buy parts
+            if well Main journals 3, 5, 6 and 7: size and shape are too close to call: read again
+            if well Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure the clearance, and give its limits
+            if well Main housing bores 1, 2, 3, 4, 5, 6 and 7: measure size and shape, and give limits
+            if well Big-end bores 1, 2, 3, 4, 5 and 6: measure the clearance, and give its limits
+            if well Big-end bores 1, 2, 3, 4, 5 and 6: measure size and shape, and give limits
+            or Bores: sleeve all
+            or Pistons: use again, each in its own bore
+            next Main housing bore 1: measure the clearance, and give its limits
+            else Bores: bore and hone all to 0.25 mm over
+            else Pistons: buy a set, 0.25 mm over"#]],
     );
     check(
         &sample("pump-twin"),
         &expect![[r#"
-        Bores: bore and hone all to 0.0300 in over
-        Pistons: buy a set, 0.0300 in over (Piston 1: the part it runs with)
-        Main journals: use again
-        Main housings: use again
-        Main shells: buy standard ones
-        Rod journals: use again
-        Rods: use again
-        Rod shells: buy standard ones
-        7 prices are missing for the sum.
-        rests on Bores 1 and 2: read the unworn reference
-        rests on Main journal 3: measure size and shape, and give limits
-        rests on Main housing bores 1, 2 and 3: measure the clearance, and give its limits
-        rests on Main housing bores 1, 2 and 3: measure size and shape, and give limits
-        rests on Rod journals 1 and 2: measure size and shape, and give limits
-        rests on Big-end bores 1 and 2: measure the clearance, and give its limits
-        rests on Big-end bores 1 and 2: measure size and shape, and give limits
-        maybe Bores: use again, new rings
-        maybe Pistons: buy a set, standard
-        if well Bores 1 and 2: measure the clearance, and give its limits
-        if well Bores 1 and 2: size and shape are too close to call: read again
-        if well Main journal 3: measure size and shape, and give limits
-        if well Main housing bores 1, 2 and 3: measure the clearance, and give its limits
-        if well Main housing bores 1, 2 and 3: measure size and shape, and give limits
-        if well Rod journals 1 and 2: measure size and shape, and give limits
-        if well Big-end bores 1 and 2: measure the clearance, and give its limits
-        if well Big-end bores 1 and 2: measure size and shape, and give limits
-        or Bores: sleeve all
-        or Pistons: buy a set, standard
-        next Main housing bore 1: measure the clearance, and give its limits
-        else Bores: use again, new rings
-        else Pistons: buy a set, standard"#]],
+            Bores: bore and hone all to 0.030 in over
+            Pistons: buy a set, 0.030 in over (Piston 1: the part it runs with)
+            Main journals: use again
+            Main housings: use again
+            Main shells: buy standard ones
+            Rod journals: use again
+            Rods: use again
+            Rod shells: buy standard ones
+            7 prices are missing for the sum.
+            rests on Bores 1 and 2: read the unworn reference
+            rests on Main journal 3: measure size and shape, and give limits
+            rests on Main housing bores 1, 2 and 3: measure the clearance, and give its limits
+            rests on Main housing bores 1, 2 and 3: measure size and shape, and give limits
+            rests on Rod journals 1 and 2: measure size and shape, and give limits
+            rests on Big-end bores 1 and 2: measure the clearance, and give its limits
+            rests on Big-end bores 1 and 2: measure size and shape, and give limits
+            maybe Bores: use again, new rings
+            maybe Pistons: buy a set, standard
+            if well Bores 1 and 2: measure the clearance, and give its limits
+            if well Bores 1 and 2: size and shape are too close to call: read again
+            if well Main journal 3: measure size and shape, and give limits
+            if well Main housing bores 1, 2 and 3: measure the clearance, and give its limits
+            if well Main housing bores 1, 2 and 3: measure size and shape, and give limits
+            if well Rod journals 1 and 2: measure size and shape, and give limits
+            if well Big-end bores 1 and 2: measure the clearance, and give its limits
+            if well Big-end bores 1 and 2: measure size and shape, and give limits
+            or Bores: sleeve all
+            or Pistons: buy a set, standard
+            next Main housing bore 1: measure the clearance, and give its limits
+            else Bores: use again, new rings
+            else Pistons: buy a set, standard"#]],
     );
 }

@@ -30,24 +30,24 @@ fn without_piston_sizes_the_bore_goes_by_the_name_of_the_oversize() {
     check(
         &twin(none.to_vec()),
         &expect![[r#"
-            Bores: bore and hone all to 0.0200 in over (Bores 1 and 2: surface)
-            Pistons: buy a set, 0.0200 in over (Piston 1: size and shape)
+            Bores: bore and hone all to 0.020 in over (Bores 1 and 2: surface)
+            Pistons: buy a set, 0.020 in over (Piston 1: size and shape)
             Main journals: polish, oil holes plugged (Main journal 2: surface)
             Main housings: use again
             Main shells: buy standard ones (Main shells 1 and 2: size and shape)
-            Rod journals: grind all to 0.0200 in under (Rod journal 1: size and shape)
+            Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Big-end bore 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
             954.00 in all
-            maybe Rod journals: grind all to 0.0100 in under
+            maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
             if well Big-end bore 2: test for cracks, or ask a specialist
-            or Main journals: grind all to 0.0100 in under
+            or Main journals: grind all to 0.010 in under
             or Main shells: buy the set for the journals as machined
             next Big-end bore 2: test for cracks, or ask a specialist
             then Rods: resize the big end
-            else Rod journals: grind all to 0.0100 in under
+            else Rod journals: grind all to 0.010 in under
             trouble Oversizes: the size of the pistons is not given, so the bore is reckoned from the name of the oversize. The shop finishes to the piston it measures.
             trouble Rod shells: no size that is listed is enough."#]],
     );
@@ -110,29 +110,29 @@ fn a_clearance_larger_than_the_step_is_named() {
     check(
         &twin(edits),
         &expect![[r#"
-            Bores: bore and hone all to 0.0300 in over (Bores 1 and 2: surface)
-            Pistons: buy a set, 0.0300 in over (Piston 1: size and shape)
+            Bores: bore and hone all to 0.030 in over (Bores 1 and 2: surface)
+            Pistons: buy a set, 0.030 in over (Piston 1: size and shape)
             Main journals: polish, oil holes plugged (Main journal 2: surface)
             Main housings: use again
             Main shells: buy standard ones (Main shells 1 and 2: size and shape)
-            Rod journals: grind all to 0.0200 in under (Rod journal 1: size and shape)
+            Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Big-end bore 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
             954.00 in all
-            maybe Bores: bore and hone all to 0.0100 in over
-            maybe Pistons: buy a set, 0.0100 in over
-            maybe Rod journals: grind all to 0.0100 in under
+            maybe Bores: bore and hone all to 0.010 in over
+            maybe Pistons: buy a set, 0.010 in over
+            maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Bores 1 and 2: the clearance is larger than the step: look at both sizes
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
             if well Big-end bore 2: test for cracks, or ask a specialist
-            or Main journals: grind all to 0.0100 in under
+            or Main journals: grind all to 0.010 in under
             or Main shells: buy the set for the journals as machined
             next Big-end bore 2: test for cracks, or ask a specialist
             then Rods: resize the big end
-            else Bores: bore and hone all to 0.0100 in over
-            else Pistons: buy a set, 0.0100 in over
-            else Rod journals: grind all to 0.0100 in under
+            else Bores: bore and hone all to 0.010 in over
+            else Pistons: buy a set, 0.010 in over
+            else Rod journals: grind all to 0.010 in under
             trouble Rod shells: no size that is listed is enough."#]],
     );
 }
@@ -153,8 +153,8 @@ fn looks_that_contradict_each_other_prove_nothing() {
     check(
         &session,
         &expect![[r#"
-            Bores: bore and hone all to 0.0200 in over (Bores 1 and 2: surface)
-            Pistons: buy a set, 0.0200 in over (Piston 1: size and shape)
+            Bores: bore and hone all to 0.020 in over (Bores 1 and 2: surface)
+            Pistons: buy a set, 0.020 in over (Piston 1: size and shape)
             Main journals: another crankshaft (Main journal 2: surface)
             Main housings: use again
             Main shells: buy the set for the journals as machined (Main shells 1 and 2: size and shape)
@@ -164,7 +164,7 @@ fn looks_that_contradict_each_other_prove_nothing() {
             1404.00 in all
             maybe Main journals: polish, oil holes plugged
             maybe Main shells: buy standard ones
-            maybe Rod journals: grind all to 0.0100 in under
+            maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
             if well Big-end bore 2: test for cracks, or ask a specialist
@@ -173,7 +173,7 @@ fn looks_that_contradict_each_other_prove_nothing() {
             next Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
             then Main journals: polish, oil holes plugged
             then Main shells: buy standard ones
-            then Rod journals: grind all to 0.0100 in under
+            then Rod journals: grind all to 0.010 in under
             else Rods: resize the big end
             trouble Rod shells: no size that is listed is enough."#]],
     );
