@@ -36,10 +36,10 @@ impl Question {
     /// Whether it is about something that is missing, which a plan may take
     /// to be good for the time being.
     pub(super) const fn is_missing(&self) -> bool {
-        match (self.ask, self.reason) {
-            (Ask::Form | Ask::Clearance, Reason::Unknown) | (_, Reason::NoReference) => true,
-            _ => false,
-        }
+        matches!(
+            (self.ask, self.reason),
+            (Ask::Form | Ask::Clearance, Reason::Unknown) | (_, Reason::NoReference)
+        )
     }
 
     /// Whether its answer changes a decision: an open one, or one that was
