@@ -108,7 +108,8 @@ fn keys_and_words_of_a_way_are_stable() {
             },
             "sleeve": null
           }
-        }"#]].assert_eq(&pretty(&report["plan"]["hope"]));
+        }"#]]
+    .assert_eq(&pretty(&report["plan"]["hope"]));
 }
 
 #[test]
@@ -205,7 +206,8 @@ fn keys_and_words_around_the_ways_are_stable() {
             "main_housing/1",
             "main_housing/2"
           ]
-        }"#]].assert_eq(&pretty(&report["plan"]));
+        }"#]]
+    .assert_eq(&pretty(&report["plan"]));
 }
 
 #[test]
