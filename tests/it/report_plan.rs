@@ -19,7 +19,11 @@ fn pretty(value: &Value) -> String {
 
 #[test]
 fn keys_and_words_of_a_way_are_stable() {
-    let report = report(&sample("quarry-v-twin"));
+    let mut report = report(&sample("quarry-v-twin"));
+    let hope = report["plan"]["hope"].as_object_mut().unwrap();
+    for (list, few) in [("items", 2), ("recheck", 3), ("clearances", 3)] {
+        hope[list].as_array_mut().unwrap().truncate(few);
+    }
     expect![[r#"
         {
           "clearances": [
@@ -40,24 +44,6 @@ fn keys_and_words_of_a_way_are_stable() {
               "made": false,
               "part": "main_housing/1",
               "value": "0.0022"
-            },
-            {
-              "guard": "0.0005",
-              "made": false,
-              "part": "main_housing/2",
-              "value": "0.0024"
-            },
-            {
-              "guard": null,
-              "made": true,
-              "part": "big_end/1",
-              "value": "0.00225"
-            },
-            {
-              "guard": null,
-              "made": true,
-              "part": "big_end/2",
-              "value": "0.00225"
             }
           ],
           "items": [
@@ -70,78 +56,12 @@ fn keys_and_words_of_a_way_are_stable() {
               "count": 1,
               "item": "crack_test",
               "price": "45.00"
-            },
-            {
-              "count": 1,
-              "item": "bore_set_up",
-              "price": "40.00"
-            },
-            {
-              "count": 1,
-              "item": "grind_set_up",
-              "price": "55.00"
-            },
-            {
-              "count": 2,
-              "item": "rings",
-              "price": "35.00"
-            },
-            {
-              "count": 1,
-              "item": "polish",
-              "price": "40.00"
-            },
-            {
-              "count": 2,
-              "item": "main_shells",
-              "price": "28.00"
-            },
-            {
-              "count": 2,
-              "item": "rod_shells",
-              "price": "24.00"
-            },
-            {
-              "count": 2,
-              "item": "piston",
-              "price": "85.00"
-            },
-            {
-              "count": 1,
-              "item": "resize_rod",
-              "price": "50.00"
-            },
-            {
-              "count": 2,
-              "item": "bore",
-              "price": "70.00"
-            },
-            {
-              "count": 1,
-              "item": "grind_rod_journals",
-              "price": "90.00"
             }
           ],
           "recheck": [
             "ring_set",
             "gasket_bore",
-            "wall",
-            "compression",
-            "piston_weight",
-            "knock_margin",
-            "shell_set",
-            "fillet",
-            "end_play",
-            "seal_land",
-            "stroke",
-            "deck_height",
-            "cracks",
-            "oil_holes",
-            "centre_distance",
-            "bolt_torque",
-            "piston_height",
-            "galleries",
-            "measure_again"
+            "wall"
           ],
           "rests_on": [
             {
@@ -199,13 +119,18 @@ fn keys_and_words_around_the_ways_are_stable() {
     for way in ["way", "hope", "runner_up"] {
         plan.remove(way).unwrap();
     }
-    for (list, few) in [("choices", 3), ("parts", 6)] {
+    for (list, few) in [("choices", 2), ("parts", 3)] {
         plan[list].as_array_mut().unwrap().truncate(few);
     }
     for next in ["if_well", "if_badly"] {
         let works = plan["next"].as_object_mut().unwrap().remove(next);
         assert!(works.unwrap()["rods"]["journals"].is_string());
     }
+    let undersizes = plan.remove("undersizes").unwrap();
+    assert_eq!(undersizes["main_journals"]["plan"], "0.0100");
+    assert_eq!(undersizes["rod_journals"]["sweep"], "0.0100");
+    let sizes = plan["oversizes"]["sizes"].as_array_mut().unwrap();
+    sizes.truncate(2);
     expect![[r#"
         {
           "basis": "price",
@@ -222,12 +147,6 @@ fn keys_and_words_around_the_ways_are_stable() {
               "enough": false,
               "total": null,
               "word": "deglaze"
-            },
-            {
-              "about": "bores",
-              "enough": false,
-              "total": null,
-              "word": "hone"
             }
           ],
           "next": {
@@ -253,20 +172,6 @@ fn keys_and_words_around_the_ways_are_stable() {
                 "reason": "proved",
                 "rests_on": "bore/1",
                 "step": "0.0200"
-              },
-              {
-                "cut": "3.5278",
-                "decision": "in",
-                "reason": "proved",
-                "rests_on": "bore/1",
-                "step": "0.0300"
-              },
-              {
-                "cut": "3.5378",
-                "decision": "in",
-                "reason": "proved",
-                "rests_on": "bore/1",
-                "step": "0.0400"
               }
             ],
             "sweep": null,
@@ -287,21 +192,6 @@ fn keys_and_words_around_the_ways_are_stable() {
               "gate": "surface",
               "part": "bore/1",
               "word": "shop"
-            },
-            {
-              "gate": "surface",
-              "part": "bore/2",
-              "word": "shop"
-            },
-            {
-              "gate": "form",
-              "part": "piston/1",
-              "word": "replace"
-            },
-            {
-              "gate": "partner",
-              "part": "piston/2",
-              "word": "replace"
             }
           ],
           "troubles": [
@@ -310,57 +200,6 @@ fn keys_and_words_around_the_ways_are_stable() {
               "trouble": "out_of_reach"
             }
           ],
-          "undersizes": {
-            "main_journals": {
-              "plan": "0.0100",
-              "sizes": [
-                {
-                  "cut": "1.9900",
-                  "decision": "in",
-                  "reason": "proved",
-                  "rests_on": "main_journal/2",
-                  "step": "0.0100"
-                },
-                {
-                  "cut": "1.9800",
-                  "decision": "in",
-                  "reason": "proved",
-                  "rests_on": "main_journal/2",
-                  "step": "0.0200"
-                }
-              ],
-              "sweep": null,
-              "worst": "main_journal/2"
-            },
-            "rod_journals": {
-              "plan": "0.0200",
-              "sizes": [
-                {
-                  "cut": "1.7400",
-                  "decision": "open",
-                  "reason": "axis",
-                  "rests_on": "rod_journal/1",
-                  "step": "0.0100"
-                },
-                {
-                  "cut": "1.7300",
-                  "decision": "in",
-                  "reason": "proved",
-                  "rests_on": "rod_journal/1",
-                  "step": "0.0200"
-                },
-                {
-                  "cut": "1.7200",
-                  "decision": "in",
-                  "reason": "proved",
-                  "rests_on": "rod_journal/1",
-                  "step": "0.0300"
-                }
-              ],
-              "sweep": "0.0100",
-              "worst": "rod_journal/1"
-            }
-          },
           "unit": "in",
           "unseen": [
             "crank",

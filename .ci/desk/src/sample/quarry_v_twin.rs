@@ -7,12 +7,16 @@
 //! journal is oval and scored, and the metal went round with the oil. Bore 1
 //! has a score that catches a nail. The mains came through.
 
+mod given;
+
 use fenderbench::quantity::{EnteredDeviation, Unit};
-use fenderbench::remedy::{Item, Look, Price, Spot, Subject};
+use fenderbench::remedy::{Price, Spot};
 use fenderbench::session::{
     Against, Arrangement, Edit, Field, FirstEnd, GaugeKind, Indication, Kind, RouteChoice, Sense,
     SetTo, Stamp, Use,
 };
+
+use given::{LIMITS, LOOKS, PRICES, STOCK};
 
 use super::hand::{self, Hand, Morning, Values, gauge, length, on_standard, rows};
 
@@ -42,125 +46,6 @@ const BESIDES: [Kind; 12] = [
     Kind::RodShell,
     Kind::TopRingGap,
     Kind::SecondRingGap,
-];
-
-/// In inches, invented.
-const LIMITS: [(&str, &str); 55] = [
-    ("end_play/size/new_low", "0.003"),
-    ("end_play/size/new_high", "0.008"),
-    ("end_play/size/service", "0.012"),
-    ("rod_side/size/new_low", "0.006"),
-    ("rod_side/size/new_high", "0.014"),
-    ("rod_side/size/service", "0.020"),
-    ("bore/size/new_low", "3.5000"),
-    ("bore/size/new_high", "3.5010"),
-    ("bore/size/service", "3.5050"),
-    ("bore/out_of_round/service", "0.0030"),
-    ("bore/taper/service", "0.0040"),
-    ("piston/size/new_low", "3.4970"),
-    ("piston/size/new_high", "3.4976"),
-    ("piston/size/service", "3.4950"),
-    ("piston/clearance/new_low", "0.0024"),
-    ("piston/clearance/new_high", "0.0040"),
-    ("piston/clearance/service", "0.0070"),
-    ("main_journal/size/new_low", "1.9990"),
-    ("main_journal/size/new_high", "2.0000"),
-    ("main_journal/size/service", "1.9980"),
-    ("main_journal/out_of_round/service", "0.0010"),
-    ("main_journal/taper/service", "0.0010"),
-    ("rod_journal/size/new_low", "1.7490"),
-    ("rod_journal/size/new_high", "1.7500"),
-    ("rod_journal/size/service", "1.7480"),
-    ("rod_journal/out_of_round/service", "0.0010"),
-    ("rod_journal/taper/service", "0.0010"),
-    ("run_out/size/new_high", "0.0010"),
-    ("run_out/size/service", "0.0020"),
-    ("main_housing/size/new_low", "2.1865"),
-    ("main_housing/size/new_high", "2.1875"),
-    ("main_housing/size/service", "2.1880"),
-    ("main_housing/out_of_round/service", "0.0010"),
-    ("main_housing/taper/service", "0.0010"),
-    ("main_shell/size/new_low", "0.0926"),
-    ("main_shell/size/new_high", "0.0928"),
-    ("main_shell/clearance/new_low", "0.0010"),
-    ("main_shell/clearance/new_high", "0.0035"),
-    ("main_shell/clearance/service", "0.0045"),
-    ("big_end/size/new_low", "1.8745"),
-    ("big_end/size/new_high", "1.8755"),
-    ("big_end/size/service", "1.8760"),
-    ("big_end/out_of_round/service", "0.0010"),
-    ("big_end/taper/service", "0.0010"),
-    ("rod_shell/size/new_low", "0.0616"),
-    ("rod_shell/size/new_high", "0.0618"),
-    ("rod_shell/clearance/new_low", "0.0010"),
-    ("rod_shell/clearance/new_high", "0.0035"),
-    ("rod_shell/clearance/service", "0.0045"),
-    ("top_ring_gap/size/new_low", "0.012"),
-    ("top_ring_gap/size/new_high", "0.020"),
-    ("top_ring_gap/size/service", "0.030"),
-    ("second_ring_gap/size/new_low", "0.012"),
-    ("second_ring_gap/size/new_high", "0.022"),
-    ("second_ring_gap/size/service", "0.032"),
-];
-
-/// What can be had, in steps from standard.
-const STOCK: [(Kind, &[&str]); 3] = [
-    (Kind::Piston, &["0.010", "0.020", "0.030", "0.040"]),
-    (Kind::MainShell, &["0.001", "0.010", "0.020"]),
-    (Kind::RodShell, &["0.001", "0.010", "0.020", "0.030"]),
-];
-
-/// In no money of this world, invented.
-const PRICES: [(Item, &str); 20] = [
-    (Item::Wash, "60"),
-    (Item::CrackTest, "45"),
-    (Item::BoreSetUp, "40"),
-    (Item::GrindSetUp, "55"),
-    (Item::Rings, "35"),
-    (Item::Deglaze, "15"),
-    (Item::Polish, "40"),
-    (Item::Hone, "30"),
-    (Item::MainShells, "28"),
-    (Item::RodShells, "24"),
-    (Item::Piston, "85"),
-    (Item::ResizeRod, "50"),
-    (Item::AlignHone, "160"),
-    (Item::Bore, "70"),
-    (Item::GrindMains, "110"),
-    (Item::GrindRodJournals, "90"),
-    (Item::Rod, "140"),
-    (Item::Sleeve, "190"),
-    (Item::Crank, "680"),
-    (Item::Block, "950"),
-];
-
-/// What was looked for, and whether it was seen.
-const LOOKS: [(Subject, u8, Look, bool); 25] = [
-    (Subject::Engine, 1, Look::LowOilPressure, true),
-    (Subject::Engine, 1, Look::KnockRap, true),
-    (Subject::Engine, 1, Look::Overheated, false),
-    (Subject::Cylinder, 1, Look::LowCompression, true),
-    (Subject::Cylinder, 1, Look::LeaksToCrankcase, true),
-    (Subject::Cylinder, 1, Look::LeaksLessWet, true),
-    (Subject::Oil, 1, Look::DebrisSoft, true),
-    (Subject::Oil, 1, Look::DebrisCopper, true),
-    (Subject::Oil, 1, Look::DebrisMagnetic, false),
-    (Subject::MainShell, 1, Look::Specks, true),
-    (Subject::MainShell, 2, Look::Specks, true),
-    (Subject::RodShell, 1, Look::Wiped, true),
-    (Subject::RodShell, 2, Look::Spun, true),
-    (Subject::RodShell, 2, Look::BrightBack, true),
-    (Subject::Piston, 1, Look::OneSkirt, true),
-    (Subject::Bore, 1, Look::BoreNail, true),
-    (Subject::Bore, 2, Look::BoreLines, true),
-    (Subject::MainJournal, 1, Look::Polished, true),
-    (Subject::MainJournal, 2, Look::JournalLines, true),
-    (Subject::RodJournal, 1, Look::JournalNail, true),
-    (Subject::RodJournal, 1, Look::HeatBlue, false),
-    (Subject::RodJournal, 1, Look::JournalCrack, false),
-    (Subject::Rod, 1, Look::RodCrack, false),
-    (Subject::Rod, 2, Look::BlueBigEnd, true),
-    (Subject::Block, 1, Look::BlockCrack, false),
 ];
 
 const END_PLAY: [&[&str]; 1] = [&["0.0060"]];
