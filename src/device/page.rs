@@ -42,13 +42,46 @@ pub fn worker() -> Worker {
 /// Calls back whenever what [`worker`] says changes, as long as the page
 /// lives.
 pub fn on_worker(changed: impl Fn() + 'static) {
+    listen("fenderbench-worker", changed);
+}
+
+fn listen(event: &str, changed: impl Fn() + 'static) {
     let changed = Closure::<dyn Fn()>::new(changed);
     if let Some(window) = web_sys::window() {
         let listener = changed.as_ref().unchecked_ref();
-        // A browser without this event has no worker to tell of.
-        let _ = window.add_event_listener_with_callback("fenderbench-worker", listener);
+        let _ = window.add_event_listener_with_callback(event, listener);
         changed.forget();
     }
+}
+
+/// Whether the second module is there, with the screens that a start does not
+/// need.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Later {
+    /// It is.
+    Here,
+    /// It is being loaded.
+    #[default]
+    OnItsWay,
+    /// It could not be loaded.
+    NotHere,
+}
+
+/// Whether the second module is there now.
+#[must_use]
+pub fn later() -> Later {
+    let state = root().and_then(|root| root.get_attribute("data-later"));
+    match state.as_deref() {
+        Some("here") => Later::Here,
+        Some("failed") => Later::NotHere,
+        _ => Later::OnItsWay,
+    }
+}
+
+/// Calls back whenever what [`later`] says changes, as long as the page
+/// lives.
+pub fn on_later(changed: impl Fn() + 'static) {
+    listen("fenderbench-later", changed);
 }
 
 /// Lets the version that waits take over; the page loads again once it has.

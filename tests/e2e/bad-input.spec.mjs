@@ -9,7 +9,7 @@ const DIAL = "62@5a3b1e01";
 
 /** Files with something wrong, made from a good one, and the sentence each of them gets. */
 const BAD_FILES = {
-  "cut off": [(text) => text.slice(0, 5000), "The file is cut off: it ends at line 75, column 8."],
+  "cut off": [(text) => text.slice(0, 5000), "The file is cut off: it ends at line 77, column 86."],
   empty: [() => "", "The file is cut off: it ends at line 1, column 0."],
   "with a brace turned round": [
     (text) => text.replace('"93@5a3b1e01":{', '"93@5a3b1e01":}'),

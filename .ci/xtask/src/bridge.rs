@@ -4,6 +4,7 @@
 //! digest for each name, which no compression can take out; nobody but the
 //! two files reads the names.
 
+use crate::module::{Reader, number, put};
 use crate::shop::Result;
 use std::collections::HashMap;
 use std::fs;
@@ -119,55 +120,6 @@ fn exports(section: &[u8], names: &mut Names) -> Option<Vec<u8>> {
     reader.0.is_empty().then_some(new)
 }
 
-/// Bytes with their count before them.
-fn put(new: &mut Vec<u8>, bytes: &[u8]) {
-    new.extend(number(bytes.len()));
-    new.extend_from_slice(bytes);
-}
-
-/// A number as LEB128.
-fn number(mut value: usize) -> Vec<u8> {
-    let mut bytes = Vec::new();
-    loop {
-        let low = u8::try_from(value & 0x7f).unwrap_or_default();
-        value >>= 7;
-        if value == 0 {
-            bytes.push(low);
-            return bytes;
-        }
-        bytes.push(low | 0x80);
-    }
-}
-
-struct Reader<'a>(&'a [u8]);
-
-impl<'a> Reader<'a> {
-    fn byte(&mut self) -> Option<u8> {
-        let (first, rest) = self.0.split_first()?;
-        self.0 = rest;
-        Some(*first)
-    }
-
-    fn number(&mut self) -> Option<usize> {
-        let mut value = 0;
-        for shift in (0..35).step_by(7) {
-            let byte = self.byte()?;
-            value |= usize::from(byte & 0x7f) << shift;
-            if byte < 0x80 {
-                return Some(value);
-            }
-        }
-        None
-    }
-
-    fn bytes(&mut self) -> Option<&'a [u8]> {
-        let count = self.number()?;
-        let (bytes, rest) = self.0.split_at_checked(count)?;
-        self.0 = rest;
-        Some(bytes)
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -219,13 +171,6 @@ mod tests {
             b"plain text",
         ] {
             assert_eq!(renamed(bytes, &mut Names::default()), None);
-        }
-    }
-
-    #[test]
-    fn numbers_come_back() {
-        for value in [0, 1, 127, 128, 16_383, 16_384, 4_000_000_000] {
-            assert_eq!(Reader(&number(value)).number(), Some(value));
         }
     }
 }

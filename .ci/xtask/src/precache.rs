@@ -4,6 +4,7 @@
 use crate::bridge;
 use crate::digest::{base64, hex, sha256};
 use crate::shop::Result;
+use crate::split;
 use crate::styles;
 use std::fs;
 use std::path::Path;
@@ -35,6 +36,7 @@ pub fn command() -> Result {
     let staging = Path::new(&staging);
     if std::env::var("TRUNK_PROFILE").as_deref() == Ok("release") {
         bridge::shorten(staging)?;
+        split::split(staging)?;
         fill(staging)
     } else {
         retire(staging)
