@@ -12,6 +12,15 @@ use super::{
 use crate::quantity::Exact;
 use crate::verdict::Decision;
 
+/// Works that give up for good what less saves: no second choice to those.
+const FOR_GOOD: [Work; 5] = [
+    Work::Bores(BoreWork::Sleeves),
+    Work::Bores(BoreWork::NewBlock),
+    Work::Housings(Row::Mains, HousingWork::New),
+    Work::Journals(Row::Mains, JournalWork::NewCrank),
+    Work::Journals(Row::Rods, JournalWork::NewCrank),
+];
+
 pub(super) struct Planner<'a> {
     pub prover: &'a Prover<'a>,
     /// Only what is proved is enough.
@@ -67,10 +76,13 @@ impl Planner<'_> {
     }
 
     fn runner_up(&self, first: Option<Found>, first_way: &Way) -> Option<Way> {
+        let is_new = |work: &Work| !first_way.has(*work);
+        let never: Vec<_> = FOR_GOOD.into_iter().filter(is_new).collect();
         let mut best: Option<(View, Found)> = None;
         for (item, _) in &first_way.items {
             let view = View {
                 without: Some(*item),
+                never: &never,
                 ..self.sure
             };
             let found = view.best();
