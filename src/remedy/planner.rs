@@ -12,13 +12,20 @@ use super::{
 use crate::quantity::Exact;
 use crate::verdict::Decision;
 
-/// Works that give up for good what less saves: no second choice to those.
-const FOR_GOOD: [Work; 5] = [
-    Work::Bores(BoreWork::Sleeves),
-    Work::Bores(BoreWork::NewBlock),
-    Work::Housings(Row::Mains, HousingWork::New),
-    Work::Journals(Row::Mains, JournalWork::NewCrank),
-    Work::Journals(Row::Rods, JournalWork::NewCrank),
+/// Works that give up for good what less saves, with what they are paid for:
+/// no second choice to less.
+const FOR_GOOD: [(Item, Work); 5] = [
+    (Item::Sleeve, Work::Bores(BoreWork::Sleeves)),
+    (Item::Block, Work::Bores(BoreWork::NewBlock)),
+    (Item::Block, Work::Housings(Row::Mains, HousingWork::New)),
+    (
+        Item::Crank,
+        Work::Journals(Row::Mains, JournalWork::NewCrank),
+    ),
+    (
+        Item::Crank,
+        Work::Journals(Row::Rods, JournalWork::NewCrank),
+    ),
 ];
 
 pub(super) struct Planner<'a> {
@@ -76,8 +83,13 @@ impl Planner<'_> {
     }
 
     fn runner_up(&self, first: Option<Found>, first_way: &Way) -> Option<Way> {
-        let is_new = |work: &Work| !first_way.has(*work);
-        let never: Vec<_> = FOR_GOOD.into_iter().filter(is_new).collect();
+        let is_paid = |item: &Item| first_way.items.iter().any(|(of, _)| of == item);
+        let all_sleeved = first_way.has(Work::Bores(BoreWork::Sleeves));
+        let spared = FOR_GOOD.into_iter().filter(|(item, _)| match item {
+            Item::Sleeve => !all_sleeved,
+            item => !is_paid(item),
+        });
+        let never: Vec<_> = spared.map(|(_, work)| work).collect();
         let mut best: Option<(View, Found)> = None;
         for (item, _) in &first_way.items {
             let view = View {

@@ -57,7 +57,9 @@ fn choice(mut more: El, choice: MixingChoice) -> El {
     for (label, word, is_chosen) in choice.options {
         let fix = act(move || set(&present::fix(pin, word.clone())));
         let pressed = if is_chosen { "true" } else { "false" };
-        more = more.with(press(label, fix).set("aria-pressed", pressed));
+        let chosen = is_chosen.then(|| el("small", "").with("chosen"));
+        let key = press(el("span", "").with(label), fix).with(chosen);
+        more = more.with(key.set("aria-pressed", pressed));
     }
     more
 }
