@@ -106,3 +106,18 @@ test("a choice is fixed and left again, and prices decide", async ({ bench, page
   await expect(total(page)).toHaveText("One price is missing for the sum.");
   await expect(page.getByTestId("plan")).toContainText("The lightest that is proved to be enough");
 });
+
+test("halves of two sizes are mixed by choice alone, with what speaks against it", async ({ bench, page }) => {
+  await bench.open();
+  await openSample(bench);
+  const mixing = page.getByTestId("mixing");
+  const option = (name) => mixing.getByRole("button", { name });
+  await bench.tap(mixing.locator("summary"));
+  await expect(mixing).toContainText("Several service manuals forbid mixing in one bore");
+  await expect(option("another size from place to place")).toHaveAttribute("aria-pressed", "true");
+  await bench.tap(option("halves of two sizes as well"));
+  await expect(option("halves of two sizes as well")).toHaveAttribute("aria-pressed", "true");
+  await bench.tap(option(/^2/));
+  await expect(option(/^2/)).toHaveAttribute("aria-pressed", "true");
+  await expect(page.getByTestId("sizes")).toContainText("3.5092 in if evenly worn, at 3.51385 in if worn on one side");
+});
