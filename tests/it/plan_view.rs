@@ -164,7 +164,7 @@ fn crossed(large: &str) -> Session {
         Field::Cylinders(2),
         Field::Arrangement(Arrangement::InLine),
         Field::DisplayUnit(INCH),
-        limit("bore/size/new_low", "3.4990 in"),
+        limit("bore/size/new_low", "3.4900 in"),
         limit("bore/size/new_high", "3.5120 in"),
         limit("bore/out_of_round/service", "0.0050 in"),
         limit("bore/taper/service", "0.0050 in"),
