@@ -123,5 +123,6 @@ test("halves of two sizes are mixed by choice alone, with what speaks against it
   await expect(option("halves of two sizes as well")).toHaveAttribute("aria-pressed", "true");
   await bench.tap(option(/^2/));
   await expect(option(/^2/)).toHaveAttribute("aria-pressed", "true");
-  await expect(page.getByTestId("sizes")).toContainText("3.5092 in if evenly worn, at 3.51385 in if worn on one side");
+  const sizes = page.getByTestId("sizes");
+  await expect(sizes).toContainText("3.5092 in if evenly worn, at 3.51385 in if worn on one side");
 });

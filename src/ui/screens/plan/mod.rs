@@ -143,7 +143,7 @@ fn next(next: Next) -> El {
     section("next", "Read this next: it can change most")
         .with(para("", next.what))
         .with(side("If it comes out well", next.well))
-        .with(side("If it does not", next.badly))
+        .with(side("If it does not, at best", next.badly))
 }
 
 fn clearances(rows: Vec<Row3>) -> Option<El> {

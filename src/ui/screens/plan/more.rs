@@ -24,7 +24,7 @@ pub fn sizes(all: Vec<SizesView>) -> Option<El> {
             .then(|| para("lead-in", "Taken, as nobody gave it under Set-up:"));
         let told = (!one.taken.is_empty()).then(|| list(one.taken));
         sheet = sheet
-            .with(el("h3", "").with(one.title))
+            .with(para("", el("b", "").with(one.title)))
             .with(one.worst.map(|worst| para("lead-in", worst)))
             .with(table)
             .with(taken)
@@ -42,9 +42,7 @@ pub fn mixing(view: MixingView) -> El {
         // There is more to choose, and the plan is made anew after each tap.
         more = more.set("open", "");
     }
-    for told in view.told {
-        more = more.with(para("lead-in", told));
-    }
+    more = more.with(list(view.told.map(str::to_owned).into()));
     for one in view.choices {
         more = choice(more, one);
     }
