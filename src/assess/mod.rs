@@ -23,7 +23,10 @@ pub use doubt::{Cause, Doubts};
 pub use facts::facts;
 pub use finding::{Detail, Finding, FindingKey, Outcome, Repeats, TwoWays, UsedLimits, Way, Which};
 pub use guide::{CommonRule, Guide, GuideWord, Only, Per, Rule, common_rules};
-pub use job::{Advice, BAR_OFFSET, HONING_ALLOWANCE, advise, choice, feature_of, stocked, word};
+pub use job::{
+    Advice, BAR_OFFSET, CrossCheck, HONING_ALLOWANCE, Volumes, advise, choice, feature_of, stocked,
+    volumes, word,
+};
 pub use settle::Settle;
 pub use sure::{RULE, Sure};
 

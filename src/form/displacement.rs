@@ -23,6 +23,12 @@ impl Volume {
     /// One cubic inch, an inch being 25.4 mm.
     pub const CUBIC_INCH: Self = Self(254_000_000_i128.pow(3));
 
+    /// So many cubic millimetres.
+    #[must_use]
+    pub fn cubic_millimetres(number: i32) -> Self {
+        Self(i128::from(number) * 10_000_000_i128.pow(3))
+    }
+
     /// π/4 × diameter² × height: a cylinder's sweep with its stroke, a
     /// gasket's opening, or what the piston leaves below the deck (negative
     /// where it stands above). Lengths count to the whole quantum and to

@@ -80,7 +80,7 @@ pub fn given_edit(session: &Session, rows: &[GivenRow]) -> Result<Edit, String> 
     Ok(Edit::Batch(edits))
 }
 
-const fn words(key: FieldKey) -> (&'static str, &'static str) {
+pub(super) const fn words(key: FieldKey) -> (&'static str, &'static str) {
     match key {
         FieldKey::Length(Dimension::Stroke) => {
             ("Stroke", "With bores it gives what they displace.")

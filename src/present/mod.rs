@@ -16,16 +16,20 @@ mod look_advice;
 mod look_words;
 mod looks;
 mod mark;
+mod mixing;
 mod new_session;
 mod pace;
 mod place_words;
+mod plan_parts;
 mod plan_words;
 mod plausible;
 mod preview;
 mod route;
 mod shop_words;
+mod size_words;
 mod slip_words;
 mod sure;
+mod volume_words;
 mod what_to_do;
 mod wording;
 
@@ -49,17 +53,18 @@ pub use looks::{
     looks_view, next_spot, nothing_else, open_looks, spot_name, spots,
 };
 pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
+pub use mixing::{MixingChoice, MixingView};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
 pub use pace::length_of;
+pub use plan_parts::{PartRow, Row3};
 pub use plan_words::{PLAN_CAUTION, feature_of};
 pub use plausible::plausible;
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
+pub use size_words::SizesView;
 pub use slip_words::{slip_words, slips};
 pub use sure::{DoubtRow, SureView};
-pub use what_to_do::{
-    BillRow, Maybe, Next, Other, PartRow, PlanLine, PlanView, Row3, fix, set_price, what_to_do,
-};
+pub use what_to_do::{BillRow, Maybe, Next, Other, PlanLine, PlanView, fix, set_price, what_to_do};
 pub use wording::{
     PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,
     first_end, gauge, gauge_kind, kind, kind_plural, level, machine_use, material, number, place,

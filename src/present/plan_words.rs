@@ -19,7 +19,7 @@ pub const PLAN_CAUTION: &str = "This is arithmetic and general trade guidance, n
                                 throws parts and can start a fire. You sign the final decision.";
 
 /// A step in the session's unit.
-fn step(over: Exact, unit: Unit) -> String {
+pub(super) fn step(over: Exact, unit: Unit) -> String {
     // Steps are named with a decimal less than sizes are read to.
     let shown = show(over, unit, unit.decimals() - 1);
     format!("{} {}", shown.text, unit.sign())
@@ -135,10 +135,16 @@ pub(super) fn works(way: &Way) -> Vec<Work> {
 /// A part by its name.
 pub(super) fn part(part: Part) -> String {
     match feature_of(part) {
+        Some(feature) if is_rod(part) => format!("Rod {}", feature.position),
         Some(feature) => wording::feature(feature),
         None if part == Part::Crank => "Crankshaft".to_owned(),
         None => "Block".to_owned(),
     }
+}
+
+/// Whether a part is a rod, of which its big end is measured.
+const fn is_rod(part: Part) -> bool {
+    matches!(part, Part::Housing(Row::Rods, _))
 }
 
 /// Parts of one kind by their numbers: "Bores 1, 2 and 5".
@@ -146,22 +152,37 @@ pub(super) fn parts(all: &[Part]) -> String {
     match all {
         [] => String::new(),
         [one] => part(*one),
-        [first, ..] => {
-            let number = |part: &Part| feature_of(*part).map(|f| f.position.to_string());
-            let numbers: Vec<_> = all.iter().filter_map(number).collect();
-            let kind = feature_of(*first).map_or("Parts", |f| wording::kind_plural(f.kind));
-            match numbers.split_last() {
-                Some((last, others)) if !others.is_empty() => {
-                    format!("{kind} {} and {last}", others.join(", "))
-                }
-                _ => kind.to_owned(),
-            }
+        [first, ..] if is_rod(*first) => numbered("Rods", all),
+        [first, ..] => numbered(of_kind(*first), all),
+    }
+}
+
+/// The same of what is measured of them.
+fn measured(all: &[Part]) -> String {
+    match all {
+        [one] => feature_of(*one).map_or_else(|| part(*one), wording::feature),
+        [first, ..] => numbered(of_kind(*first), all),
+        [] => String::new(),
+    }
+}
+
+fn of_kind(part: Part) -> &'static str {
+    feature_of(part).map_or("Parts", |feature| wording::kind_plural(feature.kind))
+}
+
+fn numbered(kind: &str, all: &[Part]) -> String {
+    let number = |part: &Part| feature_of(*part).map(|feature| feature.position.to_string());
+    let numbers: Vec<_> = all.iter().filter_map(number).collect();
+    match numbers.split_last() {
+        Some((last, others)) if !others.is_empty() => {
+            format!("{kind} {} and {last}", others.join(", "))
         }
+        _ => kind.to_owned(),
     }
 }
 
 /// What there is to find out, of one part or of several.
-pub(super) fn question(ask: Ask, reason: Reason) -> &'static str {
+fn question(ask: Ask, reason: Reason) -> &'static str {
     match (ask, reason) {
         (Ask::Soundness, _) => "test for cracks, or ask a specialist",
         (Ask::Form, Reason::Unknown) => "measure size and shape, and give limits",
@@ -180,21 +201,44 @@ pub(super) fn question(ask: Ask, reason: Reason) -> &'static str {
     }
 }
 
+/// What there is to find out of one part, with what was seen of it.
+fn asked(advice: &Advice, one: &Question) -> &'static str {
+    let is_of_sizes = !matches!(one.ask, Ask::Soundness | Ask::Surface);
+    let outside = || {
+        let feature = feature_of(one.part);
+        feature.is_some_and(|feature| advice.outside_all_rules.contains(&feature))
+    };
+    match (one.ask, one.reason) {
+        _ if is_of_sizes && advice.job.looks(one.part).contradictory => {
+            "look again: what was seen contradicts itself"
+        }
+        (Ask::Form, Reason::Form) if outside() => {
+            "outside all common rules: look up the limits of the manual, or read again"
+        }
+        (ask, reason) => question(ask, reason),
+    }
+}
+
 /// Questions, those alike in one line, in their order.
-pub(super) fn questions(all: &[Question]) -> Vec<String> {
-    let mut told: Vec<(Vec<Part>, &'static str)> = Vec::new();
+pub(super) fn questions(advice: &Advice, all: &[Question]) -> Vec<String> {
+    let mut told: Vec<(Vec<Part>, &'static str, bool)> = Vec::new();
     for one in all {
-        let words = question(one.ask, one.reason);
+        let words = asked(advice, one);
+        let is_whole = one.ask == Ask::Soundness;
         let kind = |part| feature_of(part).map(|feature| feature.kind);
-        let alike = told.iter_mut().find(|(parts, so_far)| {
+        let alike = told.iter_mut().find(|(parts, so_far, _)| {
             *so_far == words && parts.first().is_some_and(|p| kind(*p) == kind(one.part))
         });
         match alike {
-            Some((parts, _)) => parts.push(one.part),
-            None => told.push((vec![one.part], words)),
+            Some((parts, ..)) if parts.contains(&one.part) => {}
+            Some((parts, ..)) => parts.push(one.part),
+            None => told.push((vec![one.part], words, is_whole)),
         }
     }
-    let line = |(all, words): (Vec<Part>, &str)| format!("{}: {words}", parts(&all));
+    let line = |(all, words, is_whole): (Vec<Part>, &str, bool)| {
+        let name = if is_whole { parts } else { measured };
+        format!("{}: {words}", name(&all))
+    };
     told.into_iter().map(line).collect()
 }
 

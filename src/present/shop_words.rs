@@ -46,6 +46,7 @@ pub(super) fn shop(advice: &Advice, way: &Way, unit: Unit) -> Vec<String> {
                  clearance {}.",
                 band(&advice.job.row(row).wanted)
             ));
+            told.extend(cross_check(advice, row, unit));
         }
         if done.housings.contains(&HousingWork::Machine) {
             told.push(match row {
@@ -72,4 +73,24 @@ pub(super) fn shop(advice: &Advice, way: &Way, unit: Unit) -> Vec<String> {
         );
     }
     told
+}
+
+/// What journal the person's own readings would want, from the least to the
+/// greatest, with the doubt of the least sure.
+fn cross_check(advice: &Advice, row: Row, unit: Unit) -> Option<String> {
+    let all = || advice.cross_checks.iter().filter(|check| check.row == row);
+    let text = |length: Exact| show(length, unit, unit.decimals()).text;
+    let least = text(all().map(|check| check.size).min()?);
+    let most = text(all().map(|check| check.size).max()?);
+    let guard = text(all().map(|check| check.guard).max()?);
+    let sizes = if least == most {
+        least
+    } else {
+        format!("{least} to {most}")
+    };
+    let sign = unit.sign();
+    Some(format!(
+        "By your own readings that would be a journal of {sizes} {sign} ± {guard} {sign}: a \
+         cross-check, not an order."
+    ))
 }

@@ -1,15 +1,21 @@
 //! What to do: the plan for the set as it is shown.
 
+use super::mixing::{MixingView, mixing};
+use super::plan_parts::{PartRow, Row3, clearances, parts};
 use super::plan_words as words;
 use super::shop_words;
+use super::size_words::{SizesView, sizes};
+use super::volume_words;
 use super::wording;
 use crate::assess::{Advice, word};
 use crate::quantity::{Unit, show};
 use crate::remedy::{
-    Basis, BoreWork, Effect, HousingWork, Item, JournalWork, Part, PistonWork, Price, Row,
-    ShellWork, Way, Word, Work,
+    About, Basis, BoreWork, Effect, HousingWork, Item, JournalWork, Part, PistonWork, Price, Row,
+    ShellWork, Trouble, Way, Word, Work,
 };
 use crate::session::{Edit, Field, Pin, Session};
+use crate::uncertainty::Measured;
+use crate::verdict::Decision;
 
 /// The whole screen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -29,6 +35,12 @@ pub struct PlanView {
     pub next: Option<Next>,
     /// The clearances this leads to.
     pub clearances: Vec<Row3>,
+    /// Which size cleans up what is machined.
+    pub sizes: Vec<SizesView>,
+    /// Displacement and compression, before and after.
+    pub volumes: Vec<String>,
+    /// How far sizes of shells may be mixed.
+    pub mixing: Option<MixingView>,
     /// What is paid for.
     pub bill: Vec<BillRow>,
     /// The sum, or what is missing for it.
@@ -91,9 +103,6 @@ pub struct Next {
     pub badly: Vec<String>,
 }
 
-/// Three words of a table.
-pub type Row3 = [String; 3];
-
 /// One item of the bill.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BillRow {
@@ -105,19 +114,6 @@ pub struct BillRow {
     pub count: usize,
     /// The price of one, as typed; empty where it is not known.
     pub price: String,
-}
-
-/// The word for parts that have the same one for the same reason.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct PartRow {
-    /// Which.
-    pub parts: String,
-    /// What to do.
-    pub word: &'static str,
-    /// Why.
-    pub why: &'static str,
-    /// The word by which styles know it.
-    pub key: &'static str,
 }
 
 /// The plan of a session as shown.
@@ -138,18 +134,21 @@ pub fn what_to_do(session: &Session, advice: &Advice) -> PlanView {
                               goes by cost."
             }
         },
-        rests_on: words::questions(&way.rests_on),
+        rests_on: words::questions(advice, &way.rests_on),
         maybe: plan.hope.as_ref().map(|hope| Maybe {
             instead: differ(hope),
-            if_well: words::questions(&hope.rests_on),
+            if_well: words::questions(advice, &hope.rests_on),
         }),
         runner_up: plan.runner_up.as_ref().map(differ).unwrap_or_default(),
         next: plan.next.as_ref().map(|next| Next {
-            what: words::questions(&[next.question]).concat(),
+            what: words::questions(advice, &[next.question]).concat(),
             well: differ(&next.if_well),
             badly: differ(&next.if_badly),
         }),
         clearances: clearances(advice, unit),
+        sizes: sizes(session, advice, unit),
+        volumes: volume_words::lines(session, advice),
+        mixing: mixing(session, advice),
         bill: bill(session, way),
         total: total(advice),
         parts: parts(advice),
@@ -158,6 +157,7 @@ pub fn what_to_do(session: &Session, advice: &Advice) -> PlanView {
         troubles: plan
             .troubles
             .iter()
+            .filter(|(about, trouble)| !is_met(way, *about, *trouble))
             .map(|(about, trouble)| words::trouble(*about, *trouble))
             .collect(),
     }
@@ -219,6 +219,16 @@ fn in_way(advice: &Advice, way: &Way, work: Work, unit: Unit) -> String {
     }
 }
 
+/// Whether a way does without the sizes that none is enough of: shells that
+/// are bought for the journals as machined.
+fn is_met(way: &Way, about: About, trouble: Trouble) -> bool {
+    let About::Shells(row) = about else {
+        return false;
+    };
+    let done = way.row(row);
+    trouble == Trouble::OutOfReach && done.is_some_and(|done| done.shells == ShellWork::ToFit)
+}
+
 /// The parts that decide about a choice, in words.
 fn why(advice: &Advice, work: Work, unit: Unit) -> Option<String> {
     let is_heavy = match work {
@@ -230,6 +240,9 @@ fn why(advice: &Advice, work: Work, unit: Unit) -> Option<String> {
     };
     if let Work::Shells(row, ShellWork::Places) = work {
         return Some(places(advice, row, unit));
+    }
+    if let Work::Pistons(PistonWork::Keep) = work {
+        return sorted(advice, unit);
     }
     let of_work = |part: Part| match (work, part) {
         (Work::Bores(_), Part::Cylinder(_)) | (Work::Pistons(_), Part::Piston(_)) => true,
@@ -258,6 +271,22 @@ fn why(advice: &Advice, work: Work, unit: Unit) -> Option<String> {
     let alike = decide.iter().filter(|judged| judged.gate == Some(gate));
     let alike: Vec<_> = alike.map(|judged| judged.part).collect();
     Some(format!("{}: {}", words::parts(&alike), words::gate(gate)))
+}
+
+/// What sorting pistons that run again would gain, where that is proved.
+fn sorted(advice: &Advice, unit: Unit) -> Option<String> {
+    let pairing = advice.pairing.as_ref();
+    let pairing = pairing.filter(|pairing| pairing.gain == Decision::In)?;
+    let apart = |spread: &Option<Measured>| {
+        let shown = show(spread.as_ref()?.value(), unit, unit.decimals());
+        Some(format!("{} {}", wording::number(&shown), unit.sign()))
+    };
+    Some(format!(
+        "sorted by size their clearances would differ by {} instead of {}. Used pistons stay at \
+         home all the same: each has worn to its bore",
+        apart(&pairing.spread)?,
+        apart(&pairing.as_given)?
+    ))
 }
 
 /// Which sizes of shell go where.
@@ -294,30 +323,6 @@ fn differences(advice: &Advice, way: &Way, other: &Way, unit: Unit) -> Vec<Strin
         .collect()
 }
 
-fn clearances(advice: &Advice, unit: Unit) -> Vec<Row3> {
-    let told = advice.plan.way.clearances.iter();
-    let row = |one: &crate::remedy::Predicted| {
-        let shown = show(one.clearance, unit, unit.decimals());
-        let value = format!("{} {}", wording::number(&shown), unit.sign());
-        let how = match one.guard {
-            Some(guard) => {
-                let guard = show(guard, unit, unit.decimals());
-                format!("measured, ± {} {}", guard.text, unit.sign())
-            }
-            None => "made so by the shop".to_owned(),
-        };
-        let part = match words::feature_of(one.part) {
-            Some(feature) => match one.part {
-                Part::Cylinder(_) => format!("Piston-to-wall {}", feature.position),
-                _ => format!("Oil clearance, {}", wording::feature(feature)),
-            },
-            None => words::part(one.part),
-        };
-        [part, value, how]
-    };
-    told.map(row).collect()
-}
-
 fn bill(session: &Session, way: &Way) -> Vec<BillRow> {
     let prices = session.prices();
     let row = |(item, count): &(Item, usize)| BillRow {
@@ -350,46 +355,5 @@ fn total(advice: &Advice) -> String {
                 _ => format!("{blanks} prices are missing for the sum."),
             }
         }
-    }
-}
-
-/// Parts with the same word for the same reason, in one row.
-fn parts(advice: &Advice) -> Vec<PartRow> {
-    let mut groups: Vec<(Vec<Part>, crate::remedy::Judged)> = Vec::new();
-    let kind = |part| words::feature_of(part).map(|feature| feature.kind);
-    for judged in &advice.plan.parts {
-        let alike = groups.iter_mut().find(|(_, first)| {
-            let same = (first.word, first.gate) == (judged.word, judged.gate);
-            same && kind(first.part).is_some() && kind(first.part) == kind(judged.part)
-        });
-        match alike {
-            Some((parts, _)) => parts.push(judged.part),
-            None => groups.push((vec![judged.part], *judged)),
-        }
-    }
-    let row = |(parts, judged): (Vec<Part>, crate::remedy::Judged)| {
-        let unseen = parts.iter().all(|part| advice.plan.unseen.contains(part));
-        PartRow {
-            parts: words::parts(&parts),
-            word: words::word(judged.word),
-            why: match judged.gate {
-                Some(gate) => words::gate(gate),
-                None if unseen => "by its numbers; nobody looked for cracks and scores",
-                None => "",
-            },
-            key: key(judged.word),
-        }
-    };
-    groups.into_iter().map(row).collect()
-}
-
-const fn key(word: Word) -> &'static str {
-    match word {
-        Word::UseAgain => "again",
-        Word::HandWork => "hand",
-        Word::Shop => "shop",
-        Word::Replace => "replace",
-        Word::MeasureAgain => "measure",
-        Word::AskSpecialist => "ask",
     }
 }

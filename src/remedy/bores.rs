@@ -1,11 +1,10 @@
-//! What to do with the cylinders: use them again, hone, new pistons in them
-//! as they are, the smallest oversize, sleeves.
+//! What is known of the cylinders, and which oversizes clean them up.
 
 use super::clean_up::{Need, sizes};
 use super::{Proof, Prover, Reason, Sizes, Trouble, WornBore};
 use crate::quantity::Exact;
 use crate::uncertainty::Measured;
-use crate::verdict::{Band, Decision};
+use crate::verdict::Decision;
 
 /// A cylinder, measured.
 #[derive(Clone, Debug, PartialEq)]
@@ -121,86 +120,4 @@ pub fn oversizes(
         sizes.trouble = sizes.trouble.or(Some(Trouble::NoPistons));
     }
     sizes
-}
-
-/// The cylinders that no stocked oversize surely cleans up: those a sleeve
-/// would save.
-#[must_use]
-pub fn stuck(cylinders: &[Cylinder], boring: &Boring, prover: &Prover) -> Vec<usize> {
-    let all = cylinders.iter().enumerate();
-    let needs = all.map(|(part, cylinder)| boring.need(part, &cylinder.worn, 1, prover));
-    let is_stuck = |need: &Need| {
-        !boring.stock.iter().any(|stock| {
-            let proof = need.proof(boring.bored(stock));
-            proof.and(boring.against(stock)).decision == Decision::In
-        })
-    };
-    needs.filter(is_stuck).map(|need| need.part).collect()
-}
-
-/// Whether the cylinders may be used again with their own pistons, deglazed:
-/// form proved, no score that a nail catches, clearance proved in its band.
-#[must_use]
-pub fn use_again(cylinders: &[Cylinder], sleeved: &[usize], band: &Band, prover: &Prover) -> Proof {
-    hone(cylinders, sleeved, band, Exact::ZERO, prover)
-}
-
-/// Whether a light hone will do: form proved, no score that takes more than
-/// `most` off the diameter, and the clearance proved in its band after what
-/// honing the score out adds to it.
-#[must_use]
-pub fn hone(
-    cylinders: &[Cylinder],
-    sleeved: &[usize],
-    band: &Band,
-    most: Exact,
-    prover: &Prover,
-) -> Proof {
-    let clearance = |cylinder: &Cylinder| cylinder.clearance.clone();
-    good(cylinders, sleeved, &clearance, band, most, prover)
-}
-
-/// Whether new pistons of this diameter, standard or a little larger, will do
-/// in the bores as they are, honed by up to `most` where they have scores.
-#[must_use]
-pub fn new_pistons(
-    cylinders: &[Cylinder],
-    sleeved: &[usize],
-    piston: Exact,
-    band: &Band,
-    most: Exact,
-    prover: &Prover,
-) -> Proof {
-    let piston = Measured::new(piston, &[]);
-    let clearance = |cylinder: &Cylinder| Some(cylinder.bore.as_ref()? - &piston);
-    good(cylinders, sleeved, &clearance, band, most, prover)
-}
-
-fn good(
-    cylinders: &[Cylinder],
-    sleeved: &[usize],
-    clearance: &dyn Fn(&Cylinder) -> Option<Measured>,
-    band: &Band,
-    most: Exact,
-    prover: &Prover,
-) -> Proof {
-    let several = standing(cylinders, sleeved).count();
-    let mut proof = Proof::PROVED;
-    for (part, cylinder) in standing(cylinders, sleeved) {
-        let stock = cylinder.worn.score.as_ref().map(|score| score.scaled(2, 1));
-        let stock = stock.filter(|stock| !stock.value().is_negative());
-        let light = stock.as_ref().map_or(Some(Decision::In), |stock| {
-            Some(prover.at_most(stock, most, several))
-        });
-        let after = clearance(cylinder).map(|clearance| match &stock {
-            Some(stock) => &clearance + stock,
-            None => clearance,
-        });
-        let clear = after.and_then(|after| prover.decide(&after, band, several));
-        proof = proof
-            .and(Proof::of(cylinder.form, Reason::Form, part))
-            .and(Proof::of(light, Reason::Score, part))
-            .and(Proof::of(clear, Reason::Clearance, part));
-    }
-    proof
 }

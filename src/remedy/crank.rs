@@ -1,5 +1,5 @@
-//! What to do with the journals of one kind, all mains or all rod journals:
-//! keep, polish, grind to the smallest undersize.
+//! What is known of the journals of one kind, all mains or all rod journals,
+//! and which undersizes clean them up.
 
 use super::clean_up::{Need, sizes};
 use super::{Proof, Prover, Reason, Sizes, WornJournal};
@@ -71,27 +71,6 @@ pub fn undersizes(journals: &[Journal], grinding: &Grinding, prover: &Prover) ->
     let offers = offers.map(|&under| (under, grinding.standard - under, grinding.against(under)));
     let offers = offers.collect::<Vec<_>>();
     sizes(-1, needs, &offers)
-}
-
-/// Whether the journals may be used as they are: form proved, no score.
-#[must_use]
-pub fn keep(journals: &[Journal], prover: &Prover) -> Proof {
-    polish(journals, Exact::ZERO, prover)
-}
-
-/// Whether polishing will do: form proved, no score deeper than `most`,
-/// radially. Polishing is no way to change a size, so none is changed here.
-#[must_use]
-pub fn polish(journals: &[Journal], most: Exact, prover: &Prover) -> Proof {
-    let each = journals.iter().enumerate().map(|(part, journal)| {
-        let score = journal.worn.score.as_ref();
-        let score = score.filter(|score| !score.value().is_negative());
-        let light = score.map_or(Decision::In, |score| {
-            prover.at_most(score, most, journals.len())
-        });
-        Proof::of(journal.form, Reason::Form, part).and(Proof::of(Some(light), Reason::Score, part))
-    });
-    each.fold(Proof::PROVED, Proof::and)
 }
 
 /// The journal to order for a housing as it is, with these walls: housing −

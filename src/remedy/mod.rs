@@ -44,11 +44,11 @@ mod sight;
 mod way;
 mod works;
 
-pub use bores::{Boring, Cylinder, Stock, hone, new_pistons, oversizes, stuck, use_again};
+pub use bores::{Boring, Cylinder, Stock, oversizes};
 pub use bound::{HALVES_APART, LIGHT_HONE, NEIGHBOURS_APART};
 pub use cause::{Cause, Fact, IMPOSSIBLE_CLEARANCE, Scope, Source};
 pub use clean_up::{Bracket, Candidate, Sizes, WornBore, WornJournal};
-pub use crank::{Grinding, Journal, keep, polish, target, undersizes};
+pub use crank::{Grinding, Journal, target, undersizes};
 pub use evidence::{Clue, Found, Known, Number, Region, Rule, Says, Sign, Standing, causes};
 pub use facts::{Ask, Question};
 pub use gates::{Checks, Gate, Judged, Word, judge, soundness};
@@ -59,7 +59,7 @@ pub use plan::{About, Basis, Effect, Next, Plan, plan};
 pub use price::{Item, Price, PriceRefused, Prices};
 pub use prove::{Acceptance, Proof, Prover, Reason, Trouble};
 pub use rules::RULES;
-pub use shells::{Choice, Line, Mixing, Position, Shell, best, clearance, full_set};
+pub use shells::{Choice, Line, Mixing, Position, Shell, best, clearance};
 pub use sight::{Aftermath, Condition, Sight, Spot, clashes, condition, debris};
 pub use way::{Predicted, RowWay, TopWay, Way};
 pub use works::{

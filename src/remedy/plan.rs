@@ -58,7 +58,8 @@ pub struct Plan {
     /// A better one that open questions may still allow: what it rests on is
     /// to be found out before anything is ordered.
     pub hope: Option<Way>,
-    /// The best proved way that does without something the first needs.
+    /// The best proved way that does without something the first needs; but
+    /// all sleeved, another crankshaft or block only where that has it, too.
     pub runner_up: Option<Way>,
     /// By what they were chosen.
     pub basis: Basis,
@@ -92,6 +93,7 @@ pub fn plan(job: &Job, prover: &Prover) -> Plan {
         doubted: None,
         pin: None,
         without: None,
+        never: &[],
         prices: None,
     };
     let open = |view| View {

@@ -12,6 +12,22 @@ use super::{
 use crate::quantity::Exact;
 use crate::verdict::Decision;
 
+/// Works that give up for good what less saves, with what they are paid for:
+/// no second choice to less.
+const FOR_GOOD: [(Item, Work); 5] = [
+    (Item::Sleeve, Work::Bores(BoreWork::Sleeves)),
+    (Item::Block, Work::Bores(BoreWork::NewBlock)),
+    (Item::Block, Work::Housings(Row::Mains, HousingWork::New)),
+    (
+        Item::Crank,
+        Work::Journals(Row::Mains, JournalWork::NewCrank),
+    ),
+    (
+        Item::Crank,
+        Work::Journals(Row::Rods, JournalWork::NewCrank),
+    ),
+];
+
 pub(super) struct Planner<'a> {
     pub prover: &'a Prover<'a>,
     /// Only what is proved is enough.
@@ -67,10 +83,18 @@ impl Planner<'_> {
     }
 
     fn runner_up(&self, first: Option<Found>, first_way: &Way) -> Option<Way> {
+        let is_paid = |item: &Item| first_way.items.iter().any(|(of, _)| of == item);
+        let all_sleeved = first_way.has(Work::Bores(BoreWork::Sleeves));
+        let spared = FOR_GOOD.into_iter().filter(|(item, _)| match item {
+            Item::Sleeve => !all_sleeved,
+            item => !is_paid(item),
+        });
+        let never: Vec<_> = spared.map(|(_, work)| work).collect();
         let mut best: Option<(View, Found)> = None;
         for (item, _) in &first_way.items {
             let view = View {
                 without: Some(*item),
+                never: &never,
                 ..self.sure
             };
             let found = view.best();

@@ -100,12 +100,17 @@ pub(super) struct View<'a> {
     pub pin: Option<Work>,
     /// Something that is to be done without.
     pub without: Option<Item>,
+    /// Works that are no choice.
+    pub never: &'a [Work],
     /// By price, or else by weight alone.
     pub prices: Option<&'a Prices>,
 }
 
 impl View<'_> {
     pub(super) fn allows(&self, work: Work) -> bool {
+        if self.never.contains(&work) {
+            return false;
+        }
         // What is asked about takes the place of what was fixed.
         match self.pin.filter(|pin| pin.is_about_the_same(work)) {
             Some(pin) => pin == work,

@@ -89,14 +89,6 @@ pub fn clearance(position: &Position, upper: &Shell, lower: &Shell) -> Measured 
     &position.gap - &Measured::new(upper.wall + lower.wall, &[])
 }
 
-/// The whole line with one size of shell; `None` if there is no such size.
-#[must_use]
-pub fn full_set(line: &Line, size: usize, prover: &Prover) -> Option<Choice> {
-    line.shells.get(size)?;
-    let places = Places::new(line, prover);
-    Some(places.choice(vec![[size; 2]; line.positions.len()], Mixing::Set))
-}
-
 /// The shells that leave the least out and the least open, as little mixed
 /// as that allows, and then nearest to the target by the sum of distances.
 /// Exact: all choices there are, by dynamic programming along the line.

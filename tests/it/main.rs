@@ -56,6 +56,7 @@ mod plan_brute;
 mod plan_laws;
 mod plan_scenes;
 mod plan_tables;
+mod plan_view;
 mod remedy_bores;
 mod remedy_pairing;
 mod remedy_shells;

@@ -1,6 +1,6 @@
 //! The plan against trying every combination.
 
-use fenderbench::remedy::{Ask, Basis, Item, Part, Plan, Way, plan};
+use fenderbench::remedy::{Ask, Basis, BoreWork, Item, Part, Plan, Way, plan};
 use fenderbench::verdict::Decision;
 
 use crate::plan_chance::{Size, set};
@@ -43,7 +43,8 @@ fn naive(raw: &Raw, open_is_enough: bool) -> Naive<'_> {
         raw,
         open_is_enough,
         answer: None,
-        without: None,
+        without: Vec::new(),
+        may_sleeve_all: true,
     }
 }
 
@@ -75,12 +76,18 @@ fn the_plan_is_the_best_of_all_combinations() {
         let hope = plan.hope.as_ref().map(|way| cost(&raw, way, true));
         assert_eq!(hope, (hoped < best.0).then_some(hoped), "{seed}");
         hopes += usize::from(plan.hope.is_some());
-        let others = Item::ALL
-            .into_iter()
-            .filter(|item| 0 < bill(&plan.way)[*item as usize]);
+        let needed = bill(&plan.way);
+        let others = Item::ALL.into_iter();
+        let others = others.filter(|item| 0 < needed[*item as usize]);
+        let top = plan.way.top;
+        let all_sleeved = top.is_some_and(|top| top.bores == BoreWork::Sleeves);
+        let spared = [Item::Crank, Item::Block].into_iter();
+        let spared = spared.filter(|item| needed[*item as usize] == 0);
+        let spared: Vec<_> = spared.collect();
         let others = others.filter_map(|item| {
             let mut naive = naive(&raw, false);
-            naive.without = Some(item);
+            naive.without = [spared.as_slice(), &[item]].concat();
+            naive.may_sleeve_all = all_sleeved;
             tried(&naive, true).filter(|cost| cost.0 <= best.0.0)
         });
         let runner_up = plan.runner_up.as_ref().map(|way| cost(&raw, way, true));

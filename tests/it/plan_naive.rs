@@ -28,8 +28,9 @@ pub struct Naive<'a> {
     /// Whether what is open is enough.
     pub open_is_enough: bool,
     pub answer: Option<(Part, Ask, Decision)>,
-    /// Something that must not be on the bill.
-    pub without: Option<Item>,
+    /// What must not be on the bill.
+    pub without: Vec<Item>,
+    pub may_sleeve_all: bool,
 }
 
 /// What is left without an answer, what it costs, how heavy it is, the
@@ -248,6 +249,7 @@ impl Naive<'_> {
         let mut bores = vec![BoreWork::UseAgain, BoreWork::Deglaze, BoreWork::Hone];
         bores.extend((0..sizes).map(BoreWork::Oversize));
         bores.extend([BoreWork::Sleeves, BoreWork::NewBlock]);
+        bores.retain(|bores| self.may_sleeve_all || *bores != BoreWork::Sleeves);
         let mut pistons = vec![PistonWork::Keep];
         pistons.extend((0..sizes).map(PistonWork::New));
         let mut sleeves = vec![None];
@@ -366,7 +368,7 @@ impl Naive<'_> {
                     let unanswered = all.iter().filter(|through| through.is_none()).count();
                     let bills = all.map(|one| one.as_ref().map_or(&none, |one| &one.bill));
                     let bill = joined(&bills);
-                    if self.without.is_some_and(|item| 0 < bill[item as usize]) {
+                    if self.without.iter().any(|item| 0 < bill[*item as usize]) {
                         continue;
                     }
                     let price = if by_price { self.price(&bill) } else { Some(0) };

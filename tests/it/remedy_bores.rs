@@ -1,12 +1,12 @@
-//! When bores and journals may be used as they are, or with hand work.
+//! Which sizes clean up bores and journals, and what speaks against a size.
 
 use fenderbench::quantity::Exact;
 use fenderbench::remedy::{
-    Boring, Cylinder, Grinding, Journal, LIGHT_HONE, Proof, Reason, Stock, WornBore, WornJournal,
-    hone, keep, new_pistons, oversizes, polish, stuck, undersizes, use_again,
+    Boring, Cylinder, Grinding, Journal, Reason, Stock, WornBore, WornJournal, oversizes,
+    undersizes,
 };
 use fenderbench::uncertainty::Measured;
-use fenderbench::verdict::{Band, Decision};
+use fenderbench::verdict::Decision;
 
 use crate::remedy_make::{Doubts, Reading, known, tenths};
 
@@ -25,137 +25,6 @@ fn cylinder(wear: i64, score: i64, clearance: i64) -> Cylinder {
         bore: Some(known(bore)),
         clearance: Some(known(tenths(clearance))),
     }
-}
-
-fn band() -> Band {
-    Band::new(Some(tenths(10)), Some(tenths(40)))
-}
-
-fn told(proof: Proof) -> (Decision, Reason, Option<usize>) {
-    (proof.decision, proof.reason, proof.rests_on)
-}
-
-const PROVED: (Decision, Reason, Option<usize>) = (Decision::In, Reason::Proved, None);
-
-fn out(reason: Reason, part: usize) -> (Decision, Reason, Option<usize>) {
-    (Decision::Out, reason, Some(part))
-}
-
-fn open(reason: Reason, part: usize) -> (Decision, Reason, Option<usize>) {
-    (Decision::Open, reason, Some(part))
-}
-
-#[test]
-fn used_again_only_without_a_score_and_with_a_proved_clearance() {
-    let doubts = Doubts::new(0, 0);
-    let again = |cylinders: &[Cylinder]| told(use_again(cylinders, &[], &band(), &doubts.prover()));
-    let good = cylinder(5, 0, 30);
-    assert_eq!(again(&[good.clone(), cylinder(10, 0, 40)]), PROVED);
-    assert_eq!(
-        again(&[good.clone(), cylinder(10, 0, 41)]),
-        out(Reason::Clearance, 1)
-    );
-    assert_eq!(
-        again(&[good.clone(), cylinder(10, 3, 30)]),
-        out(Reason::Score, 1)
-    );
-    let unread = Cylinder {
-        clearance: None,
-        ..good.clone()
-    };
-    assert_eq!(again(&[good.clone(), unread]), open(Reason::Unknown, 1));
-    for (form, expected) in [
-        (Some(Decision::Out), out(Reason::Form, 1)),
-        (Some(Decision::Open), open(Reason::Form, 1)),
-        (None, open(Reason::Unknown, 1)),
-    ] {
-        assert_eq!(
-            again(&[
-                good.clone(),
-                Cylinder {
-                    form,
-                    ..good.clone()
-                }
-            ]),
-            expected
-        );
-    }
-    // One that is ruled out goes before one that is open.
-    let open = Cylinder { form: None, ..good };
-    assert_eq!(
-        again(&[open, cylinder(10, 0, 41)]),
-        out(Reason::Clearance, 1)
-    );
-}
-
-#[test]
-fn honing_takes_a_light_score_and_adds_twice_its_depth() {
-    let doubts = Doubts::new(0, 0);
-    let honed = |score, clearance| {
-        let cylinders = [cylinder(5, 0, 30), cylinder(5, score, clearance)];
-        told(hone(&cylinders, &[], &band(), LIGHT_HONE, &doubts.prover()))
-    };
-    assert_eq!(LIGHT_HONE, tenths(10));
-    // 0.0005 in deep is 0.001 in on diameter: the most, and no more.
-    assert_eq!(honed(5, 30), PROVED);
-    assert_eq!(honed(5, 31), out(Reason::Clearance, 1));
-    assert_eq!(honed(6, 20), out(Reason::Score, 1));
-}
-
-#[test]
-fn new_pistons_where_the_bore_is_good_and_the_clearance_is_not() {
-    let doubts = Doubts::new(0, 0);
-    let cylinders = [cylinder(10, 0, 60), cylinder(16, 0, 70)];
-    let new = |piston: i64| {
-        let piston = tenths(piston);
-        told(new_pistons(
-            &cylinders,
-            &[],
-            piston,
-            &band(),
-            LIGHT_HONE,
-            &doubts.prover(),
-        ))
-    };
-    assert_eq!(new(39_980), PROVED);
-    // The second leaves 0.0041 in with a smaller one, the first 0.0009 in
-    // with a larger one.
-    assert_eq!(new(39_975), out(Reason::Clearance, 1));
-    assert_eq!(new(40_001), out(Reason::Clearance, 0));
-    let unread = [Cylinder {
-        bore: None,
-        ..cylinder(0, 0, 20)
-    }];
-    let proof = new_pistons(
-        &unread,
-        &[],
-        tenths(39_980),
-        &band(),
-        LIGHT_HONE,
-        &doubts.prover(),
-    );
-    assert_eq!(told(proof), open(Reason::Unknown, 0));
-}
-
-#[test]
-fn what_the_readings_do_not_prove_is_open() {
-    // 1.645 × 10 000 quanta is 0.65 of a ten-thousandth of an inch.
-    let doubts = Doubts::new(0, 10_000);
-    let measured = |value: i64| Reading { number: 1, value }.measured();
-    let again = |clearance: i64| {
-        let clearance = Some(measured(clearance));
-        let cylinder = Cylinder {
-            clearance,
-            ..cylinder(5, 0, 0)
-        };
-        use_again(&[cylinder], &[], &band(), &doubts.prover()).decision
-    };
-    let high = 40 * 25_400;
-    let at = [high - 16_449, high - 16_448, high + 16_449, high + 16_450].map(again);
-    assert_eq!(
-        at,
-        [Decision::In, Decision::Open, Decision::Open, Decision::Out]
-    );
 }
 
 fn stock(thous: &[i64]) -> Vec<Stock> {
@@ -189,16 +58,9 @@ fn one_sleeve_saves_the_others_from_a_large_oversize() {
     ];
     let sizes = oversizes(&cylinders, &[], &boring, &doubts.prover());
     assert_eq!((sizes.plan, sizes.worst), (None, Some(1)));
-    assert_eq!(stuck(&cylinders, &boring, &doubts.prover()), [1]);
     let sizes = oversizes(&cylinders, &[1], &boring, &doubts.prover());
     assert_eq!((sizes.plan, sizes.worst), (Some(0), Some(2)));
     assert_eq!(sizes.candidates[0].step, tenths(100));
-    // Or, where the others are good, all stay as they are.
-    let good = [cylinder(5, 0, 30), cylinder(20, 140, 60)];
-    assert_eq!(
-        told(use_again(&good, &[1], &band(), &doubts.prover())),
-        PROVED
-    );
 }
 
 #[test]
@@ -268,23 +130,10 @@ fn journal(worn: i64, score: i64, form: Option<Decision>) -> Journal {
 }
 
 #[test]
-fn journals_are_kept_polished_or_ground_as_a_kind() {
+fn journals_are_ground_as_a_kind() {
     let doubts = Doubts::new(0, 0);
     let prover = doubts.prover();
     let good = || journal(2, 0, Some(Decision::In));
-    let scored = |depth| [good(), journal(2, depth, Some(Decision::In))];
-    assert_eq!(told(keep(&[good(), good()], &prover)), PROVED);
-    assert_eq!(told(keep(&scored(3), &prover)), out(Reason::Score, 1));
-    assert_eq!(told(polish(&scored(3), tenths(3), &prover)), PROVED);
-    assert_eq!(
-        told(polish(&scored(4), tenths(3), &prover)),
-        out(Reason::Score, 1)
-    );
-    let oval = [journal(2, 0, Some(Decision::Out)), good()];
-    assert_eq!(
-        told(polish(&oval, tenths(3), &prover)),
-        out(Reason::Form, 0)
-    );
     let grinding = Grinding {
         standard: tenths(25_000),
         as_made: tenths(25_000),

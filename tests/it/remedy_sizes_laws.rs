@@ -3,7 +3,7 @@
 use fenderbench::quantity::Exact;
 use fenderbench::remedy::{
     Boring, Cylinder, Grinding, Journal, Sizes, Stock, Trouble, WornBore, WornJournal, oversizes,
-    stuck, undersizes,
+    undersizes,
 };
 use fenderbench::verdict::Decision;
 use proptest::prelude::*;
@@ -182,11 +182,6 @@ proptest! {
             None
         };
         prop_assert_eq!(sizes.trouble, trouble);
-
-        let cannot: Vec<_> = (0..parts.len()).filter(|part| {
-            offered().all(|(&over, piston)| 0 < try_one(*part, 1, over, piston).max(own(over)))
-        }).collect();
-        prop_assert_eq!(stuck(&cylinders, &boring, &doubts.prover()), cannot);
     }
 
     #[test]

@@ -3,16 +3,20 @@
 //! What a plan needs is told here in parts and indices; which feature that is
 //! follows from the position, which is one more than the index.
 
+mod aside;
 mod looks;
 mod pins;
 mod rows;
+mod volume;
 
+pub use aside::CrossCheck;
 pub use pins::{choice, feature_of, word};
+pub use volume::{Volumes, volumes};
 
 use super::view::View;
 use super::{Assessment, RULE, clearance};
 use crate::quantity::{Entered, Exact, Size, Unit, Weights};
-use crate::remedy::{self, Cylinder, Job, LIGHT_HONE, Plan, Prover, Stock, WornBore};
+use crate::remedy::{self, Cylinder, Job, LIGHT_HONE, Paired, Plan, Prover, Row, Stock, WornBore};
 use crate::session::{
     Bound, Dimension, Direction, Feature, Kind, Level, Quantity, Session, Station,
 };
@@ -26,6 +30,13 @@ pub struct Advice {
     pub job: Job,
     /// The plan.
     pub plan: Plan,
+    /// What sorting the pistons to the bores would gain, where both run again.
+    pub pairing: Option<Paired>,
+    /// Sizes of ground journals by the person's own readings.
+    pub cross_checks: Vec<CrossCheck>,
+    /// Features without limits that lie outside all common rules, so that
+    /// nothing is taken to be good there.
+    pub outside_all_rules: Vec<Feature>,
 }
 
 /// What a bar is taken to stand off the axis of a bore where nobody said:
@@ -49,13 +60,21 @@ const fn tenths(number: i64) -> Exact {
 pub fn advise(session: &Session, assessment: &Assessment) -> Advice {
     let mut making = Making::new(session, assessment);
     let job = making.job();
-    let prover = Prover {
-        sources: &making.sources,
-        factors: &making.view.factors,
-        rule: RULE,
+    let plan = remedy::plan(&job, &making.prover());
+    let journals = making.cross_checks(&job, &plan);
+    let prover = making.prover();
+    let checked = |(row, journal): (Row, Measured)| CrossCheck {
+        row,
+        size: journal.value(),
+        guard: prover.guard(&journal),
     };
-    let plan = remedy::plan(&job, &prover);
-    Advice { job, plan }
+    Advice {
+        pairing: making.pairing(&job, &plan, &prover),
+        cross_checks: journals.into_iter().map(checked).collect(),
+        outside_all_rules: making.outside_all_rules(),
+        job,
+        plan,
+    }
 }
 
 /// The steps in which parts of a kind can be had: as listed, else what is
@@ -98,6 +117,14 @@ impl<'a> Making<'a> {
         }
     }
 
+    fn prover(&self) -> Prover<'_> {
+        Prover {
+            sources: &self.sources,
+            factors: &self.view.factors,
+            rule: RULE,
+        }
+    }
+
     fn job(&mut self) -> Job {
         let session = self.session;
         let standard = self.standard(Kind::Bore);
@@ -129,8 +156,8 @@ impl<'a> Making<'a> {
                 .service_or_new(),
             wanted,
             target,
-            mains: self.bearings(remedy::Row::Mains),
-            rods: self.bearings(remedy::Row::Rods),
+            mains: self.bearings(Row::Mains),
+            rods: self.bearings(Row::Rods),
             measured_later: true,
             pins: Vec::new(),
             prices: session.prices(),
@@ -200,10 +227,16 @@ impl<'a> Making<'a> {
     /// clearance decides, as wear of bore and piston add up (common practice).
     fn piston(&self, piston: Feature) -> Option<Decision> {
         let own = self.form(piston, &[Quantity::Size]);
+        let clearances = self.assessment.of(piston);
+        let is_outside = clearances
+            .filter(|finding| finding.key.quantity == Quantity::Clearance)
+            .any(aside::is_outside_all_rules);
         let is_limited = !self.band(Kind::Piston, Quantity::Size).is_open();
         let is_read = self.view.stations_of(piston).next().is_some();
         if is_limited {
             own
+        } else if is_outside {
+            Some(Decision::Open)
         } else {
             is_read.then_some(Decision::In)
         }
@@ -240,7 +273,10 @@ impl<'a> Making<'a> {
         let each = findings.filter(counts).filter_map(|finding| {
             let is_limited = !finding.limits.limits.is_open();
             match finding.decided() {
-                Some(verdict) => decision(verdict),
+                // Of what lies outside all common rules nothing is taken to
+                // be good.
+                Some(verdict) => decision(verdict)
+                    .or_else(|| aside::is_outside_all_rules(finding).then_some(Decision::Open)),
                 // How far it wore says no more than its size, where that was
                 // judged.
                 None if finding.key.quantity == Quantity::Wear => None,

@@ -36,6 +36,11 @@ const fn kinds(row: Row) -> Kinds {
     }
 }
 
+/// What holds the shells of a row.
+pub(super) const fn housing_of(row: Row) -> Kind {
+    kinds(row).housing
+}
+
 impl Making<'_> {
     pub(super) fn bearings(&mut self, row: Row) -> Bearings {
         let session = self.session;
@@ -152,7 +157,7 @@ impl Making<'_> {
     }
 
     /// The doubt of both walls is in the gap for new shells.
-    fn with_new_walls(&mut self, gap: &Measured) -> Measured {
+    pub(super) fn with_new_walls(&mut self, gap: &Measured) -> Measured {
         let wall = Source::resolution(NEW_WALL);
         let [upper, lower] = [(); 2].map(|()| self.doubted(Exact::ZERO, wall));
         &(gap + &upper) + &lower

@@ -1,6 +1,7 @@
 //! What to do: the plan for the set.
 
 mod bill;
+mod more;
 
 use leptos::prelude::*;
 
@@ -45,7 +46,9 @@ fn told(view: PlanView) -> El {
     for one in view.lines {
         lines = lines.with(line(one));
     }
-    let lines = lines.with(para("total", view.total).id("total"));
+    let lines = lines
+        .with(view.mixing.map(more::mixing))
+        .with(para("total", view.total).id("total"));
     sheet
         .with(lines)
         .with(view.maybe.map(maybe))
@@ -60,7 +63,13 @@ fn told(view: PlanView) -> El {
             "The next best that is sure",
             view.runner_up,
         ))
+        .with(more::sizes(view.sizes))
         .with(clearances(view.clearances))
+        .with(some_list(
+            "volumes",
+            "Displacement and compression",
+            view.volumes,
+        ))
         .with(some_list("shop", "Tell the machine shop", view.shop))
         .with(parts(view.parts))
         .with(some_list(
@@ -134,7 +143,7 @@ fn next(next: Next) -> El {
     section("next", "Read this next: it can change most")
         .with(para("", next.what))
         .with(side("If it comes out well", next.well))
-        .with(side("If it does not", next.badly))
+        .with(side("If it does not, at best", next.badly))
 }
 
 fn clearances(rows: Vec<Row3>) -> Option<El> {
