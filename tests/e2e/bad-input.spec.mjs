@@ -13,7 +13,7 @@ const BAD_FILES = {
   empty: [() => "", "The file is cut off: it ends at line 1, column 0."],
   "with a brace turned round": [
     (text) => text.replace('"93@5a3b1e01":{', '"93@5a3b1e01":}'),
-    "The file is damaged at line 110, column 15: that is not JSON.",
+    "The file is damaged at line 136, column 15: that is not JSON.",
   ],
   "that is a note": [
     () => "Bore 1: 82.003",
