@@ -7,7 +7,7 @@ import { fileURLToPath } from "node:url";
 import { chromium } from "@playwright/test";
 import config from "../playwright.config.mjs";
 import { judged, median, percentile, table } from "./figures.mjs";
-import { firstVisit, oneReading, relaunch, takenIn, touches } from "./measures.mjs";
+import { firstVisit, oneReading, planned, relaunch, takenIn, touches } from "./measures.mjs";
 import { Phone, SLOWER } from "./phone.mjs";
 import { quiet } from "./quiet.mjs";
 import { appSite, emptySite } from "./site.mjs";
@@ -43,6 +43,7 @@ async function measured(profile) {
     const address = await takenIn(fender, site, session);
     const phone = await Phone.of(fender);
     await phone.go(address);
+    const planner = await Phone.of(fender);
     const blank = await Phone.of(await own());
     await blank.go(empty.url);
 
@@ -66,6 +67,7 @@ async function measured(profile) {
         await oneReading(phone, n, keep);
         await touches(blank, keep);
       }
+      await planned(planner, address, keep);
     }
   } finally {
     await browser.close();
@@ -77,7 +79,7 @@ async function measured(profile) {
 
 const profile = await mkdtemp(join(tmpdir(), "fenderbench-bench-"));
 const times = await measured(profile).finally(() => rm(profile, { recursive: true, force: true, maxRetries: 5 }));
-const { key, empty, enter, relaunched, shell, touch, firstKey } = times;
+const { key, empty, enter, relaunched, shell, touch, firstKey, plan } = times;
 const slower = median(times.slower);
 // Unslowed, every budget would be met.
 if (slower < SLOWER / 2) throw new Error(`pages became ${slower.toFixed(1)} times slower, not ${SLOWER} times`);
@@ -90,6 +92,7 @@ console.log(
     ["first visit to the shell", shell],
     ["first visit to first touch", touch],
     ["first visit to first key", firstKey],
+    [`what to do, ${READINGS} readings`, plan],
   ]),
 );
 const busy = times.quiet.filter((came) => !came).length;

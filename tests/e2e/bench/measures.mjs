@@ -83,3 +83,13 @@ export async function touches(blank, keep) {
     }
   });
 }
+
+/** From the findings to what to do: everything worked out and on the screen. */
+export async function planned(phone, address, keep) {
+  await phone.go(address.replace(/[^/]*$/, "findings"));
+  await phone.page.locator("[data-testid=kind]").first().waitFor();
+  await phone.slowly(async () => {
+    await phone.rest();
+    keep("plan", (await phone.answered("What to do", "#app", "Reckon with this")).took);
+  });
+}

@@ -16,6 +16,8 @@ use crate::ui::parts::press::{heading, para, press};
 use crate::ui::state::{Change, State};
 use crate::ui::way::Sheet;
 
+const TAP: &str = "A tap on a line shows why, and what else there is.";
+
 /// The plan, made anew when something changes.
 pub fn plan(id: &SessionId) -> AnyView {
     let state = State::get();
@@ -42,7 +44,9 @@ fn told(view: PlanView) -> El {
     for trouble in view.troubles {
         sheet = sheet.with(para("notice", trouble).id("trouble"));
     }
-    let mut lines = section("plan", "Reckon with this").with(para("lead-in", view.basis));
+    let mut lines = section("plan", "Reckon with this")
+        .with(para("lead-in", view.basis))
+        .with(para("lead-in", TAP));
     for one in view.lines {
         lines = lines.with(line(one));
     }
