@@ -43,7 +43,10 @@ async function measured(profile) {
     const address = await takenIn(fender, site, session);
     const phone = await Phone.of(fender);
     await phone.go(address);
-    const planner = await Phone.of(fender);
+    // Of its own: a page behind another is not painted.
+    const bench = await own();
+    const there = await takenIn(bench, site, session);
+    const planner = await Phone.of(bench);
     const blank = await Phone.of(await own());
     await blank.go(empty.url);
 
@@ -67,7 +70,7 @@ async function measured(profile) {
         await oneReading(phone, n, keep);
         await touches(blank, keep);
       }
-      await planned(planner, address, keep);
+      await planned(planner, there, keep);
     }
   } finally {
     await browser.close();
