@@ -40,6 +40,7 @@ mod form_run_out;
 mod form_shape;
 mod nist;
 mod show;
+mod standard_fits;
 mod sure;
 mod verdict;
 
