@@ -13,7 +13,9 @@ mod v1;
 
 pub use error::ImportError;
 pub use guard::{BYTES_MAX, DEPTH_MAX};
-pub use shelf::{DRAFT_SLOT, Loaded, READINGS_PER_SEGMENT, ROOT, Shelf, key_of, session_of_key};
+pub use shelf::{
+    DRAFT_SLOT, FILED_SLOT, Loaded, READINGS_PER_SEGMENT, ROOT, Shelf, key_of, session_of_key,
+};
 
 use crate::session::{Replica, Session};
 

@@ -13,6 +13,9 @@ pub const ROOT: &str = "fenderbench/1/";
 /// The slot of the number being typed.
 pub const DRAFT_SLOT: &str = "draft";
 
+/// The slot of what went into a file.
+pub const FILED_SLOT: &str = "filed";
+
 /// Readings in a sealed segment: a head stays below about 12 kB, so that
 /// writing it costs a phone no noticeable time.
 pub const READINGS_PER_SEGMENT: usize = 32;

@@ -7,6 +7,7 @@ mod fender;
 mod fender_view;
 mod finding_words;
 mod findings;
+mod first;
 mod gauges;
 mod given_form;
 mod keypad;
@@ -33,12 +34,13 @@ mod volume_words;
 mod what_to_do;
 mod wording;
 
-pub use bench::{BenchRow, bench_row, file_name};
+pub use bench::{BenchRow, Filed, bench_row, file_name, kept_words, unfiled};
 pub use draft::Draft;
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
+pub use first::{FirstPart, FirstView, KEPT, Practice, first_view};
 pub use gauges::{
     GaugeRow, GaugesView, SetForm, SetOn, UseRow, add_gauge, check_again, describe_gauge, gauges,
     study, use_gauge,

@@ -60,17 +60,26 @@ pub async fn read(file: File) -> Result<String, StoreError> {
     })
 }
 
+/// What became of a file that was to be shared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shared {
+    /// It was handed over.
+    Done,
+    /// The person changed their mind.
+    LeftBe,
+    /// The browser cannot or may not: save it instead.
+    CannotBe,
+}
+
 /// Offers `text` to other apps as the file `NAME.json.txt`; `name` may already end in `.json`.
-/// False where the browser cannot or may not: save it instead. True when it was handed over or
-/// the person changed their mind.
 ///
 /// # Errors
 /// [`StoreError::Other`] when the browser cannot make a file.
-pub async fn share(name: &str, text: &str) -> Result<bool, StoreError> {
+pub async fn share(name: &str, text: &str) -> Result<Shared, StoreError> {
     let navigator = window()?.navigator();
     let can = |what: &str| Reflect::has(&navigator, &what.into()).unwrap_or(false);
     if !can("share") || !can("canShare") {
-        return Ok(false);
+        return Ok(Shared::CannotBe);
     }
     let kind = FilePropertyBag::new();
     kind.set_type("text/plain");
@@ -80,11 +89,15 @@ pub async fn share(name: &str, text: &str) -> Result<bool, StoreError> {
     let data = ShareData::new();
     data.set_files(&Array::of1(&file));
     if !navigator.can_share_with_data(&data) {
-        return Ok(false);
+        return Ok(Shared::CannotBe);
     }
-    Ok(JsFuture::from(navigator.share_with_data(&data))
-        .await
-        .map_or_else(|thrown| cancelled(&thrown), |_| true))
+    Ok(
+        match JsFuture::from(navigator.share_with_data(&data)).await {
+            Ok(_) => Shared::Done,
+            Err(thrown) if cancelled(&thrown) => Shared::LeftBe,
+            Err(_) => Shared::CannotBe,
+        },
+    )
 }
 
 fn cancelled(thrown: &JsValue) -> bool {

@@ -11,7 +11,7 @@ use std::rc::Rc;
 use super::journal::Journal;
 use super::others::Others;
 use super::{StoreError, local};
-use crate::archive::{self, DRAFT_SLOT, ROOT, Shelf, key_of, session_of_key};
+use crate::archive::{self, DRAFT_SLOT, FILED_SLOT, ROOT, Shelf, key_of, session_of_key};
 use crate::device::random;
 use crate::session::{Replica, Session, SessionId, ordered};
 
@@ -23,6 +23,7 @@ const REPLICAS_MAX: usize = 64;
 const REMOVED: &str = "fenderbench/removed";
 /// Read by `public/boot.js` too, before the app starts.
 const THEME: &str = "fenderbench/theme";
+const SEEN: &str = "fenderbench/seen";
 const DAMAGED: &str = "fenderbench/damaged/";
 
 /// Sessions put away from the bench.
@@ -227,6 +228,18 @@ impl Keeper {
         local::get(&key_of(id, DRAFT_SLOT)).ok().flatten()
     }
 
+    /// Keeps what of a session went into a file.
+    pub fn keep_filed(&self, id: &SessionId, text: &str) {
+        // Where it cannot be kept, the bench asks for a file once more.
+        let _ = local::put(&key_of(id, FILED_SLOT), text);
+    }
+
+    /// What of a session went into a file.
+    #[must_use]
+    pub fn filed(&self, id: &SessionId) -> Option<String> {
+        local::get(&key_of(id, FILED_SLOT)).ok().flatten()
+    }
+
     /// Puts sessions away, or back: the set given is what is away.
     ///
     /// # Errors
@@ -251,6 +264,17 @@ impl Keeper {
             None => Ok(()),
         }
     }
+}
+
+/// Keeps that somebody has seen how the app works.
+pub fn keep_seen() {
+    let _ = local::put(SEEN, "yes");
+}
+
+/// True once somebody on this device has seen how the app works.
+#[must_use]
+pub fn seen() -> bool {
+    local::get(SEEN).ok().flatten().is_some()
 }
 
 /// Keeps the theme for the next start.

@@ -8,10 +8,10 @@ use super::parts::held::Held;
 use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
 use super::parts::press::{link, para};
-use super::screens::{bench, later, new, route, stations};
+use super::screens::{Behind, bench, loaded, new, route, stations};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
-use crate::device::page::{self, Later};
+use crate::device::page;
 use crate::session::SessionId;
 
 /// The whole app.
@@ -36,17 +36,16 @@ pub fn App() -> impl IntoView {
 fn frame() -> AnyView {
     let screen = follow();
     page::started();
-    let there = Held::new(page::later());
-    page::on_later(move || there.set(page::later()));
     let screen = live(move || match screen.get() {
         Screen::Bench => bench(),
         Screen::New => new(),
-        Screen::Of(id, sheet) => of_session(&id, sheet, there),
+        Screen::First => loaded(Behind::First).into_any(),
+        Screen::Of(id, sheet) => of_session(&id, sheet),
     });
     el("div", "frame").with(notices()).with(screen).done()
 }
 
-fn of_session(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
+fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
     if !State::get().enter(id) {
         let told = "This session is not on this device. Open its file on the bench.";
         return el("div", "sheet")
@@ -58,25 +57,6 @@ fn of_session(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
     match sheet {
         Sheet::Route => route(id),
         Sheet::Stations => stations(id),
-        _ => once_loaded(id, sheet, there),
+        _ => loaded(Behind::Of(id.clone(), sheet)).into_any(),
     }
-}
-
-/// A screen of the second module, or why it is not there yet.
-fn once_loaded(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
-    let id = id.clone();
-    let told = |told: &'static str| {
-        let told = para("", told).set("role", "status");
-        let back = para("", link("button", "#/", "To the bench"));
-        el("div", "sheet").with(told).with(back).done()
-    };
-    live(move || match there.get() {
-        Later::Here => later(&id, sheet).unwrap_or_else(nothing),
-        Later::OnItsWay => told("One moment …"),
-        Later::NotHere => told(
-            "This part of the app is not on this device yet. It comes with the next start with a \
-             network; what you entered is safe.",
-        ),
-    })
-    .into_any()
 }

@@ -12,6 +12,8 @@ pub enum Screen {
     Bench,
     /// A new session.
     New,
+    /// How the app works, for newcomers.
+    First,
     /// A screen of a session.
     Of(SessionId, Sheet),
 }
@@ -67,6 +69,9 @@ impl Sheet {
     }
 }
 
+/// The address of how the app works.
+pub const FIRST: &str = "#/how-it-works";
+
 /// The address of a screen of a session.
 pub fn sheet_address(id: &SessionId, sheet: Sheet) -> String {
     format!("#/{}/{}", id.as_str(), sheet.key())
@@ -76,6 +81,7 @@ fn screen(hash: &str) -> Screen {
     let path = hash.trim_start_matches('#').trim_start_matches('/');
     match path.split_once('/') {
         None if path == "new" => Screen::New,
+        None if path == "how-it-works" => Screen::First,
         Some((id, sheet)) => {
             let sheet = Sheet::ALL.into_iter().find(|s| s.key() == sheet);
             match SessionId::parse(id).zip(sheet) {

@@ -162,6 +162,7 @@ for (const viewport of SIZES) {
     await page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
     await look("limits of more kinds");
     await bench.to("Bench");
+    await bench.tap(page.getByText("Or try a sample"));
     await bench.tap(bench.button("A six-cylinder, complete (invented)"));
     await expect(bench.preview).toBeVisible();
     await look("bench with a preview");

@@ -332,7 +332,7 @@ fn guides_stand_on_the_screen_and_count_nowhere() {
         }
         lines.push(kind.features[0].words.clone());
     }
-    lines.push(bench_row(&session).worst);
+    lines.push(bench_row(&session, None).worst);
     expect![[r#"
         Out-of-round: up to 0.0508 mm, used again on the street (strict) — common practice
         Out-of-round: up to 0.0762 mm, used again on the street — common practice

@@ -93,6 +93,7 @@ mod slips;
 
 mod face;
 mod findings;
+mod first;
 mod gauge_laws;
 mod gauges;
 mod given_form;

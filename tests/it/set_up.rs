@@ -179,7 +179,7 @@ fn the_bench_tells_progress_and_the_worst() {
             limit("bore/size/service", "82.100 mm"),
             limit("bore/out_of_round/service", "0.010 mm"),
         ];
-        let row = bench_row(&measured(fields, readings));
+        let row = bench_row(&measured(fields, readings), None);
         expect.assert_eq(&format!("{} · {} · {}", row.name, row.progress, row.worst));
     };
     check(

@@ -22,11 +22,14 @@ const GATE: &str = "::ui::screens::later::screen";
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 29] = [
+const LATER: [&str; 34] = [
     "::ui::screens::plan::",
     "::ui::screens::looks::",
     "::ui::screens::look_at::",
     "::ui::screens::findings::",
+    "::ui::screens::first::",
+    "::ui::screens::preview::",
+    "::ui::screens::safety::",
     "::ui::screens::how_sure::",
     "::ui::screens::gauges::",
     "::ui::screens::kinds::",
@@ -34,6 +37,8 @@ const LATER: [&str; 29] = [
     "::ui::screens::set_up::",
     "::ui::screens::set_up_given::",
     "::present::findings::",
+    "::present::first::",
+    "::present::preview::",
     "::present::looks::",
     "::present::gauges::",
     "::present::kinds::",

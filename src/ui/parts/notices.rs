@@ -6,7 +6,6 @@ use super::el::{El, el};
 use super::live::{act, live, nothing};
 use super::press::{para, press, shown_while};
 use crate::device::page::{Worker, take_over};
-use crate::store::file;
 use crate::ui::state::{Saved, State};
 use crate::ui::way::{Screen, follow};
 
@@ -53,14 +52,12 @@ fn notice(testid: &'static str, told: Vec<String>, button: El) -> AnyView {
         .done()
 }
 
-/// Writes the open session to a file.
+/// Writes the session at hand to a file.
 pub fn export_button() -> El {
     let state = State::get();
     let export = act(move || {
-        if let Some((name, text)) = state.export()
-            && let Err(why) = file::download(&name, &text)
-        {
-            state.tell(why.to_string());
+        if let Some(session) = state.at_hand() {
+            state.export(&session);
         }
     });
     press("Export a file", export).id("export")

@@ -39,6 +39,13 @@ pub fn para(class: &'static str, text: impl Into<Child>) -> El {
     el("p", class).with(text)
 }
 
+/// Something that is folded away until it is wanted.
+pub fn fold(summary: Child, within: Child) -> El {
+    el("details", "more")
+        .with(el("summary", "").with(summary))
+        .with(within)
+}
+
 /// A refusal, there as long as there is one.
 pub fn refusal(told: Held<Option<String>>) -> Live {
     live(move || match told.get() {

@@ -1,32 +1,66 @@
 //! The sessions on this device.
 
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 
+use super::later::Behind;
+use super::loaded::loaded;
 use super::open_file::open_file;
-use super::safety::safety;
 use crate::present::{self, BenchRow};
+use crate::session::Session;
+use crate::store::{keeper, persist};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live, nothing, text};
 use crate::ui::parts::mark::mark_sign;
-use crate::ui::parts::press::{heading, link, para, press, styled};
+use crate::ui::parts::press::{fold, heading, link, para, press, styled};
+use crate::ui::parts::theme::theme_choice;
 use crate::ui::state::State;
-use crate::ui::way::{Sheet, sheet_address};
+use crate::ui::way::{FIRST, Sheet, sheet_address};
+
+const EMPTY: &str = "Nothing on the bench yet. New session asks how many cylinders there are and \
+                     starts at bore 1; limits and gauges can wait.";
+
+const CAUTION: &str = "Fenderbench does arithmetic on your readings; it approves nothing. The \
+                       service manual, licensed practice and local rules come first. Not for \
+                       aircraft, lifting engines or pressure vessels. An engine that fails at \
+                       speed throws parts: have cranks, rods and bolts crack-tested. Support the \
+                       engine on a rated stand, never work under it hanging; keep solvents from \
+                       flames and eyes; broken rings cut.";
 
 /// The bench.
 pub fn bench() -> AnyView {
     let state = State::get();
     state.leave();
-    let here = live(move || list(state.list(false, present::bench_row), on_bench).done());
+    let row = move |session: &Session| {
+        let filed = state.filed(&session.id);
+        present::bench_row(session, filed.as_ref())
+    };
+    let here = live(move || match state.list(false, row) {
+        rows if rows.is_empty() => empty(state),
+        rows => {
+            // What is asked of the person once there is something to lose.
+            spawn_local(async { _ = persist::persist().await });
+            list(rows, on_bench).done()
+        }
+    });
     let away = live(move || {
-        let rows = state.list(true, present::bench_row);
+        let rows = state.list(true, row);
         if rows.is_empty() {
             return nothing();
         }
+        let told = "Off the bench, and kept until you delete it.";
         el("section", "")
             .with(heading("Put away"))
+            .with(para("", told))
             .with(list(rows, put_away))
             .done()
+    });
+    let kept = text(move || {
+        let unfiled =
+            |session: &Session| present::unfiled(session, state.filed(&session.id).as_ref());
+        let of = |away| state.list(away, unfiled);
+        present::kept_words(&[of(false), of(true)].concat())
     });
     el("div", "sheet bench")
         .with(el("h1", "").with("Fenderbench"))
@@ -36,9 +70,29 @@ pub fn bench() -> AnyView {
         ))
         .with(para("actions", link("button main", "#/new", "New session")))
         .with(here)
+        .with(fold(kept.into(), loaded(Behind::Safety).into()))
         .with(open_file())
         .with(away)
-        .with(safety())
+        .with(fold(
+            "Before you trust it".into(),
+            para("caution", CAUTION).into(),
+        ))
+        .with(theme_choice())
+        .with(para("", link("button", FIRST, "How it works")))
+        .done()
+}
+
+/// What to do with an empty bench; who was never here is shown the way.
+fn empty(state: State) -> AnyView {
+    let is_new = !keeper::seen() && state.list(true, |_| ()).is_empty();
+    let invitation = is_new.then(|| {
+        let word = "New here? See how it works";
+        para("actions", link("button", FIRST, word).id("invitation"))
+    });
+    el("div", "fields")
+        .id("empty")
+        .with(invitation)
+        .with(para("", EMPTY))
         .done()
 }
 
@@ -50,22 +104,37 @@ fn list(rows: Vec<BenchRow>, one: fn(BenchRow) -> El) -> El {
 fn on_bench(row: BenchRow) -> El {
     let state = State::get();
     let id = row.id.clone();
-    let name = format!("Put away {}", row.name);
     let worst = el("span", "worst")
         .with(mark_sign(row.mark))
         .with(el("span", "").with(row.worst));
+    let keys = el("div", "")
+        .with((0 < row.unfiled).then(|| {
+            let of = id.clone();
+            let export = act(move || {
+                if let Some(session) = untrack(|| state.find(&of)) {
+                    state.export(&session);
+                }
+            });
+            named("To a file", &row.name, export)
+        }))
+        .with({
+            let id = id.clone();
+            named("Put away", &row.name, act(move || state.put_away(&id)))
+        });
     let open = link(
         "",
         &sheet_address(&id, Sheet::Route),
         el("b", "").with(row.name),
     )
     .with(el("span", "").with(row.progress))
-    .with(worst);
-    let put_away = press("Put away", act(move || state.put_away(&id)));
-    el("li", "")
-        .id("session")
-        .with(open)
-        .with(put_away.set("aria-label", &name))
+    .with(worst)
+    .with((!row.filed.is_empty()).then(|| el("small", "").id("filed").with(row.filed)));
+    el("li", "").id("session").with(open).with(keys)
+}
+
+/// A key with a name that tells which session it is for.
+fn named(word: &'static str, session: &str, act: Callback<()>) -> El {
+    press(word, act).set("aria-label", &format!("{word} {session}"))
 }
 
 fn put_away(row: BenchRow) -> El {
@@ -88,7 +157,9 @@ fn put_away(row: BenchRow) -> El {
         };
         word.to_owned()
     });
-    let told = para("", el("b", "").with(row.name)).with(el("span", "").with(row.progress));
+    let told = para("", el("b", "").with(row.name))
+        .with(el("span", "").with(row.progress))
+        .with((!row.filed.is_empty()).then(|| el("small", "").with(row.filed)));
     el("li", "")
         .id("away")
         .with(told)

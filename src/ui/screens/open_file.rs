@@ -5,13 +5,14 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
 
-use crate::archive::{self, Incoming};
-use crate::present;
+use super::later::Behind;
+use super::loaded::loaded;
+use crate::archive;
 use crate::store::{StoreError, file, sample};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
-use crate::ui::parts::live::{act, flag, live, nothing};
-use crate::ui::parts::press::{heading, main_press, para, press, refusal};
+use crate::ui::parts::live::act;
+use crate::ui::parts::press::{fold, para, press, refusal, shown_while};
 use crate::ui::state::State;
 
 /// The samples by name, each with the words on its key.
@@ -52,52 +53,26 @@ pub fn open_file() -> El {
         .set("accept", ".json,.txt,application/json,text/plain")
         .id("file")
         .on("change", chosen);
-    let before = live(move || match state.incoming.get() {
-        Some(incoming) => before(&incoming),
-        None => nothing(),
-    });
+    let is_open = move || state.incoming.with(Option::is_some);
+    let before = shown_while(is_open, || loaded(Behind::Preview).into_any());
     let keys = para(
         "actions",
         el("label", "button").with("Open a file").with(input),
     );
-    let mut samples = para("actions samples", el("span", "").with("Or try a sample:"));
+    let mut samples = el("div", "actions samples");
     for (name, words) in SAMPLES {
         let try_it = act(move || spawn_local(async move { take(sample::fetch(name).await) }));
         samples = samples.with(press(words, try_it));
     }
+    // In nobody's way once there is something of their own.
+    let samples = fold("Or try a sample".into(), samples.into());
+    let samples = match untrack(|| state.list(false, |_| ())).is_empty() {
+        true => samples.set("open", ""),
+        false => samples,
+    };
     el("div", "fields")
         .with(keys)
         .with(samples)
         .with(refusal(refused))
         .with(before)
-}
-
-/// What the opened file holds, and the question whether to take it in.
-fn before(incoming: &Incoming) -> AnyView {
-    let state = State::get();
-    let here = state.find(&incoming.session.id);
-    let preview = present::preview(incoming, here.as_ref());
-    let put_down = act(move || state.incoming.set(None));
-    let take_in = act(move || {
-        if let Some(incoming) = state.incoming.now() {
-            state.take_in(&incoming.session);
-            state.incoming.set(None);
-        }
-    });
-    let warning = preview
-        .warning
-        .map(|told| para("refusal", told).id("warning"));
-    let mut section = el("section", "preview")
-        .id("preview")
-        .set("aria-live", "polite")
-        .with(heading(preview.name))
-        .with(warning);
-    for line in preview.lines {
-        section = section.with(para("", line));
-    }
-    let nothing_new = preview.nothing_new;
-    let take_in = main_press("Take it in", take_in).when("disabled", flag(move || nothing_new));
-    section
-        .with(para("actions", take_in).with(press("Leave it", put_down)))
-        .done()
 }

@@ -1,35 +1,30 @@
-//! How safe the data is, how to install, the theme, and the cautions.
+//! Where the data is and what can erase it, how to install, and what the
+//! app's word is worth.
 
+use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::device::page::Worker;
 use crate::store::persist;
-use crate::ui::parts::el::{El, el};
+use crate::ui::parts::el::el;
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::text;
-use crate::ui::parts::press::{heading, para};
-use crate::ui::parts::theme::theme_choice;
+use crate::ui::parts::press::para;
 use crate::ui::state::State;
 
-const WHERE: &str = "On this device, in this browser, nowhere else. Nothing leaves it unless you \
-                     share a file. Clearing the browser's data erases it; files are the backup.";
+const WHERE: &str = "In this browser on this device, nowhere else. Nothing leaves it unless you \
+                     share a file. Clearing the browser’s data erases it; a file opens again here \
+                     or on any other device.";
 
-const INSTALL: &str = "To keep it at hand: in the browser's menu choose “Install” or “Add to home \
-                       screen”.";
+const INSTALL: &str = "To keep it at hand: in the browser’s menu choose “Install” or “Add to home \
+                       screen”, before you measure. An installed app may keep its data apart.";
 
-const CAUTION: &str = "Fenderbench does arithmetic on your readings; it approves nothing. The \
-                       service manual, licensed practice and local rules come first. Not for \
-                       aircraft, lifting engines or pressure vessels. An engine that fails at \
-                       speed throws parts: have cranks, rods and bolts crack-tested. Support the \
-                       engine on a rated stand, never work under it hanging; keep solvents from \
-                       flames and eyes; broken rings cut.";
-
-/// The foot of the bench.
-pub fn safety() -> El {
+/// What stands under the line on the bench.
+pub fn safety() -> AnyView {
     let worker = State::get().worker;
     let offline = text(move || offline(worker.get()).to_owned());
     let lasting = Held::new(false);
-    spawn_local(async move { lasting.set(persist::persist().await) });
+    spawn_local(async move { lasting.set(persist::persisted().await) });
     let lasts = text(move || {
         let told = if lasting.get() {
             "The browser has agreed not to clear it by itself."
@@ -38,15 +33,12 @@ pub fn safety() -> El {
         };
         told.to_owned()
     });
-    el("section", "safety")
-        .with(heading("Where your data is"))
-        .with(para("", offline).id("offline"))
+    el("div", "fields")
         .with(para("", WHERE))
         .with(para("", lasts))
+        .with(para("", offline).id("offline"))
         .with(para("", INSTALL))
-        .with(theme_choice())
-        .with(heading("Before you trust it"))
-        .with(para("caution", CAUTION))
+        .done()
 }
 
 const fn offline(worker: Worker) -> &'static str {
@@ -56,10 +48,11 @@ const fn offline(worker: Worker) -> &'static str {
         Worker::Replaced => "Another tab started a new version. Load this page again.",
         Worker::Failed => {
             "It could not be made ready to work without a network. Load the page again while \
-             there is one."
+             there is one; until then keep this page open."
         }
         Worker::Impossible => {
-            "This address cannot work without a network: that needs HTTPS or localhost."
+            "This address cannot work without a network: that needs HTTPS or localhost. Keep this \
+             page open while you measure."
         }
     }
 }

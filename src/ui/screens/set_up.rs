@@ -7,7 +7,7 @@ use super::set_up_fields::{Form, set_up_fields};
 use super::set_up_given::given;
 use crate::present::{self, NewSession};
 use crate::session::{Edit, SessionId};
-use crate::store::file;
+use crate::store::file::{self, Shared};
 use crate::ui::parts::bar::{bar, saved_word};
 use crate::ui::parts::el::el;
 use crate::ui::parts::held::Held;
@@ -71,17 +71,16 @@ pub fn set_up(id: &SessionId) -> AnyView {
 
 /// Shares the session, or writes a file where that cannot be.
 fn share(state: State) {
-    let Some((name, text)) = state.export() else {
+    let Some(session) = state.at_hand() else {
         return;
     };
     spawn_local(async move {
-        let done = match file::share(&name, &text).await {
-            Ok(true) => Ok(()),
-            Ok(false) => file::download(&name, &text),
-            Err(why) => Err(why),
-        };
-        if let Err(why) = done {
-            state.tell(why.to_string());
+        let (name, text) = state.file_of(&session);
+        match file::share(&name, &text).await {
+            Ok(Shared::Done) => state.keep_filed(&session),
+            Ok(Shared::LeftBe) => {}
+            Ok(Shared::CannotBe) => state.export(&session),
+            Err(why) => state.tell(why.to_string()),
         }
     });
 }

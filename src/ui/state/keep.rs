@@ -1,15 +1,19 @@
 //! Keeping: what is written, read back, put away and handed on.
 
+use leptos::prelude::untrack;
 use leptos::task::spawn_local;
 
 use super::{Saved, State};
 use crate::archive;
-use crate::present::Draft;
+use crate::device::clock;
+use crate::present::{self, Draft, Filed};
 use crate::session::{Document, Session, SessionId};
+use crate::store::file;
 
 impl State {
     pub(super) fn keep(self, session: &Session, added: &Session) {
         self.saved.set(Saved::Writing);
+        self.latest.set(Some(session.id.clone()));
         let keeper = self.keeper();
         let kept = keeper.keep(session, added);
         spawn_local(async move {
@@ -63,6 +67,7 @@ impl State {
         self.others
             .update(|others| others.insert(theirs.id.clone(), ours));
         self.put_back(&theirs.id);
+        self.keep_filed(theirs);
     }
 
     /// A session here by its id, open or not.
@@ -132,13 +137,39 @@ impl State {
         self.notices.update(|told| told.push(sentence));
     }
 
-    /// The text of the open session for a file.
-    pub fn export(self) -> Option<(String, String)> {
-        let replica = self.keeper().replica();
-        self.peek(|session, _| {
-            let name = crate::present::file_name(session);
-            (name, archive::write(session, replica))
-        })
+    /// The session that is open, or else the one that was changed last.
+    pub fn at_hand(self) -> Option<Session> {
+        let open = |document: &Option<Document>| Some(document.as_ref()?.session().clone());
+        let open = self.document.peek(open);
+        open.or_else(|| untrack(|| self.find(&self.latest.now()?)))
+    }
+
+    /// The name and the text of a file of a session.
+    pub fn file_of(self, session: &Session) -> (String, String) {
+        let name = present::file_name(session);
+        (name, archive::write(session, self.keeper().replica()))
+    }
+
+    /// Lets the browser save a session as a file.
+    pub fn export(self, session: &Session) {
+        let (name, text) = self.file_of(session);
+        match file::download(&name, &text) {
+            Ok(()) => self.keep_filed(session),
+            Err(why) => self.tell(why.to_string()),
+        }
+    }
+
+    /// Keeps that all of a session is in a file.
+    pub fn keep_filed(self, session: &Session) {
+        let filed = Filed::now(session, self.filed(&session.id), clock::now_text());
+        self.keeper().keep_filed(&session.id, &filed.to_text());
+        // What the bench says of it is made anew.
+        self.others.update(|_| ());
+    }
+
+    /// What of a session is in a file.
+    pub fn filed(self, id: &SessionId) -> Option<Filed> {
+        Filed::from_text(&self.keeper().filed(id)?)
     }
 
     /// Keeps where the person is and what is typed.

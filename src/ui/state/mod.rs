@@ -9,7 +9,7 @@ use litemap::LiteMap;
 
 use crate::archive::Incoming;
 use crate::assess::{Assessment, assess};
-use crate::device::page::{self, Worker};
+use crate::device::page::{self, Later, Worker};
 use crate::session::{Document, Edit, Session, SessionId};
 use crate::store::keeper::{Away, Found, Keeper};
 use crate::ui::parts::held::Held;
@@ -48,12 +48,16 @@ pub struct State {
     /// Sessions that are not open.
     others: Held<LiteMap<SessionId, Session>>,
     removed: Held<Away>,
+    /// The session that was changed last.
+    latest: Held<Option<SessionId>>,
     /// How safe the latest change is.
     pub saved: Held<Saved>,
     /// Sentences for the person, shown until put away.
     pub notices: Held<Vec<String>>,
     /// What is known of working offline.
     pub worker: Held<Worker>,
+    /// Whether the second module is there.
+    pub later: Held<Later>,
     /// A file that was opened and is not taken in yet.
     pub incoming: Held<Option<Incoming>>,
 }
@@ -73,6 +77,8 @@ impl State {
     pub fn new((mut keeper, found): (Keeper, Found)) -> Self {
         let worker = Held::new(page::worker());
         page::on_worker(move || worker.set(page::worker()));
+        let later = Held::new(page::later());
+        page::on_later(move || later.set(page::later()));
         let document = Held::new(None::<Document>);
         // Not compared: it changes with the document, and what screens show of
         // it is compared later.
@@ -90,9 +96,11 @@ impl State {
             assessment,
             others: Held::new(found.sessions),
             removed: Held::new(found.removed),
+            latest: Held::new(None),
             saved: Held::new(Saved::Untouched),
             notices: Held::new(found.notices),
             worker,
+            later,
             incoming: Held::new(None),
         };
         keeper.meet_others(move |_, text| state.hear(&text));

@@ -1,7 +1,7 @@
 //! Files: what is read and refused, what is saved, what is handed to other apps.
 
 use fenderbench::store::StoreError;
-use fenderbench::store::file::{self, FILE_BYTES_MAX};
+use fenderbench::store::file::{self, FILE_BYTES_MAX, Shared};
 use js_sys::{Array, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -90,7 +90,7 @@ async fn a_saved_file_has_its_name_and_text() {
 }
 
 /// Shares with the browser's part played by two bodies, and tells what came out.
-async fn shared(can: &str, share: &str) -> bool {
+async fn shared(can: &str, share: &str) -> Shared {
     let navigator = window().navigator();
     let real = [
         replace(&navigator, "canShare", can),
@@ -107,17 +107,22 @@ async fn sharing_says_when_to_save_instead() {
     let yes = "return () => true";
     let thrown =
         |name: &str| format!("return () => Promise.reject(new DOMException('', '{name}'))");
-    assert!(shared(yes, "return () => Promise.resolve()").await);
-    assert!(shared(yes, &thrown("AbortError")).await);
-    assert!(!shared(yes, &thrown("NotAllowedError")).await);
-    assert!(!shared(yes, &thrown("DataError")).await);
-    assert!(!shared("return () => false", &thrown("AbortError")).await);
+    let no = "return () => false";
+    for (can, share, what) in [
+        (yes, "return () => Promise.resolve()", Shared::Done),
+        (yes, &thrown("AbortError"), Shared::LeftBe),
+        (yes, &thrown("NotAllowedError"), Shared::CannotBe),
+        (yes, &thrown("DataError"), Shared::CannotBe),
+        (no, &thrown("AbortError"), Shared::CannotBe),
+    ] {
+        assert_eq!(shared(can, share).await, what, "{can}: {share}");
+    }
 }
 
 #[wasm_bindgen_test]
 async fn a_shared_file_is_plain_text() {
     let share = "return data => { window.handed = data.files[0]; return Promise.resolve(); }";
-    assert!(shared("return () => true", share).await);
+    assert_eq!(shared("return () => true", share).await, Shared::Done);
     let handed: File = Reflect::get(&window(), &"handed".into())
         .and_then(|file: JsValue| file.dyn_into())
         .unwrap();
@@ -129,5 +134,5 @@ async fn a_shared_file_is_plain_text() {
 /// As this browser is, whatever it can do: no panic, and no claim to have shared.
 #[wasm_bindgen_test]
 async fn sharing_without_a_touch_is_no_success() {
-    assert_eq!(file::share("engine", "{}").await, Ok(false));
+    assert_eq!(file::share("engine", "{}").await, Ok(Shared::CannotBe));
 }
