@@ -1,6 +1,7 @@
 //! What the fender screen shows.
 
 use super::Fender;
+use super::help;
 use super::keypad::Face;
 use super::mark::{self, mark};
 use super::pace::time_left;
@@ -57,7 +58,10 @@ impl RouteView {
 #[must_use]
 pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
     let Some(station) = fender.station() else {
-        return RouteView::default();
+        return RouteView {
+            said: help::NOTHING_ON_ROUTE.to_owned(),
+            ..RouteView::default()
+        };
     };
     let stop = stops.iter().find(|stop| stop.station == station);
     let standing = stop.map_or_else(Vec::new, |stop| stop.values.clone());

@@ -134,11 +134,14 @@ pub const fn study(row: &UseRow) -> Edit {
 /// # Errors
 /// The sentence why that is no number.
 pub fn check_again(row: &GaugeRow, shows: &str) -> Result<Edit, String> {
-    let (id, mut setting) = row.set.clone().ok_or("It was not set on anything yet.")?;
+    let (id, mut setting) = row
+        .set
+        .clone()
+        .ok_or("It was not set on anything yet: set it first.")?;
     let set = setting
         .set
         .as_mut()
-        .ok_or("It was not set on anything yet.")?;
+        .ok_or("It was not set on anything yet: set it first.")?;
     let unit = set.size.unit();
     let again = match set.shows {
         Indication::Size(_) => Entered::parse(shows, unit).map(Indication::Size),
@@ -248,6 +251,9 @@ pub fn describe_gauge(
     let unit = graduation.unit();
     let range = match (least.trim(), greatest.trim()) {
         ("", "") => None,
+        ("", _) | (_, "") => {
+            return Err("Range: give both ends, or none.".to_owned());
+        }
         (least, greatest) => {
             let end = |text| Entered::parse(text, unit).map_err(|why| format!("Range: {why}"));
             Some((end(least)?, end(greatest)?))
@@ -343,7 +349,9 @@ impl SetForm {
         let size = length(&self.size)?;
         let (shows, sense) = if deviations {
             let by = EnteredDeviation::parse(&self.shows, unit).map_err(|why| why.to_string())?;
-            let sense = self.sense.ok_or("Say which way the dial goes.")?;
+            let sense = self
+                .sense
+                .ok_or("Say which way the dial goes: plus larger, or plus smaller.")?;
             (Indication::Deviation(by), sense)
         } else {
             (Indication::Size(length(&self.shows)?), Sense::PlusLarger)

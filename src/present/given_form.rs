@@ -107,9 +107,9 @@ pub(super) const fn words(key: FieldKey) -> (&'static str, &'static str) {
             "Greatest bore",
             "That wall and gasket allow. Blank where you do not know.",
         ),
-        FieldKey::Stock(Kind::Piston) => ("Pistons to be had, oversizes", ""),
-        FieldKey::Stock(Kind::MainShell) => ("Main shells to be had, undersizes", ""),
-        FieldKey::Stock(_) => ("Rod shells to be had, undersizes", ""),
+        FieldKey::Stock(Kind::Piston) => ("Piston oversizes you can buy", ""),
+        FieldKey::Stock(Kind::MainShell) => ("Main shell undersizes you can buy", ""),
+        FieldKey::Stock(_) => ("Rod shell undersizes you can buy", ""),
         _ => ("", ""),
     }
 }

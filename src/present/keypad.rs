@@ -8,7 +8,7 @@
 //! Nothing is refused in mid-number but a key that cannot be; the number is
 //! judged at ENTER.
 
-use super::plausible::can_be;
+use super::plausible::{can_be, can_be_words};
 use super::wording;
 use crate::quantity::{Entered, EnteredDeviation, Exact, Size, Unit, show};
 use crate::session::{Indication, Kind, SetTo};
@@ -126,9 +126,9 @@ impl Keypad {
             Key::Whole => {
                 if self.near.is_none() {
                     let why = if self.reads.kind.is_amount() {
-                        "This is typed in full each time."
+                        "This is typed in full each time: all digits and the point."
                     } else {
-                        "The first reading is typed in full."
+                        "The first reading is typed in full: from the next on, three digits do."
                     };
                     return Pressed::Refused(why.to_owned());
                 }
@@ -141,7 +141,7 @@ impl Keypad {
 
     fn turn_sign(&mut self) -> Pressed {
         if self.reads.dial.is_none() {
-            return Pressed::Refused("A size has no sign.".to_owned());
+            return Pressed::Refused("A size has no sign: type its digits.".to_owned());
         }
         if self.typed.starts_with('-') {
             self.typed.remove(0);
@@ -160,18 +160,20 @@ impl Keypad {
         let decimals = self.typed.split_once('.').map(|(_, d)| d.len());
         let refusal = if self.reads.dial.is_some() {
             let full = COUNT_DIGITS <= self.counted_digits().len();
-            full.then(|| format!("At most {COUNT_DIGITS} digits of graduations."))
+            full.then(|| {
+                format!("At most {COUNT_DIGITS} digits of graduations: ENTER, or take one back.")
+            })
         } else if !self.whole && LAST_DIGITS <= self.typed.len() {
             Some(format!(
                 "{LAST_DIGITS} digits are typed: ENTER, or take one back."
             ))
         } else if decimals == Some(self.reads.decimals.into()) {
             Some(format!(
-                "This gauge reads {} decimals.",
+                "This gauge reads {} decimals: ENTER, or take one back.",
                 self.reads.decimals
             ))
         } else if decimals.is_none() && 3 <= self.typed.len() && self.whole {
-            Some("Now the decimal point.".to_owned())
+            Some("Three digits stand before the point at most: now the point.".to_owned())
         } else {
             None
         };
@@ -184,13 +186,15 @@ impl Keypad {
 
     fn point(&mut self) -> Pressed {
         if self.reads.dial.is_some() {
-            return Pressed::Refused("Count the graduations from zero: whole ones.".to_owned());
+            return Pressed::Refused(
+                "A dial has no point: count whole graduations from zero.".to_owned(),
+            );
         }
         if !self.whole {
             return Pressed::Refused("The point is set for you: type the digits.".to_owned());
         }
         if self.typed.contains('.') {
-            return Pressed::Refused("The point is there already.".to_owned());
+            return Pressed::Refused("The point is there already: type the decimals.".to_owned());
         }
         if self.typed.is_empty() {
             self.typed.push('0');
@@ -209,7 +213,11 @@ impl Keypad {
             let size = set.size_at(&read).filter(|size| self.is_plausible(*size));
             return match size {
                 Some(_) => Ok(read),
-                None => Err(format!("{read} from {} is no {}.", set.size, self.noun())),
+                None => Err(format!(
+                    "{read} from {} {} Count again.",
+                    set.size,
+                    self.is_none()
+                )),
             };
         }
         let text = if self.whole {
@@ -219,10 +227,8 @@ impl Keypad {
         };
         let entered = Entered::parse(&text, self.reads.unit).map_err(|why| why.to_string())?;
         if !self.is_plausible(entered.size()) {
-            return Err(format!(
-                "{entered} is no {}. Is the point in its place?",
-                self.noun()
-            ));
+            let is_none = self.is_none();
+            return Err(format!("{entered} {is_none} Is the point in its place?"));
         }
         Ok(entered.into())
     }
@@ -232,9 +238,11 @@ impl Keypad {
         least <= size && size <= greatest
     }
 
-    /// What is measured, one of it.
-    fn noun(&self) -> String {
-        wording::measured(self.reads.kind).to_ascii_lowercase()
+    /// That a value is none of what is measured, and what could be.
+    fn is_none(&self) -> String {
+        let noun = wording::measured(self.reads.kind).to_ascii_lowercase();
+        let can_be = can_be_words(self.reads.kind, self.reads.unit);
+        format!("is no {noun}: {can_be} can be.")
     }
 
     /// The graduations counted, as the length they are.
@@ -256,7 +264,7 @@ impl Keypad {
 
     fn whole_text(&self) -> Result<String, String> {
         if self.typed.is_empty() {
-            return Err("Type the reading first.".to_owned());
+            return Err("Nothing is typed yet: type the reading first.".to_owned());
         }
         let decimals = self.typed.split_once('.').map_or(0, |(_, d)| d.len());
         let wanted = usize::from(self.reads.decimals);

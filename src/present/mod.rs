@@ -10,6 +10,7 @@ mod findings;
 mod first;
 mod gauges;
 mod given_form;
+mod help;
 mod keypad;
 mod kinds;
 mod limits_form;
@@ -46,6 +47,10 @@ pub use gauges::{
     study, use_gauge,
 };
 pub use given_form::{GivenRow, given_edit, given_form};
+pub use help::{
+    NO_FINDINGS, NO_GAUGE_FOR_IT, NO_GAUGES, NO_PLAN, NOTHING_ASKED, PLAN_RESTS, WHY_FIVE_TIMES,
+    WORDS, not_opened, nothing_read, why_set,
+};
 pub use keypad::{Face, Key, Keypad, Pressed, Reads};
 pub use kinds::{KindGroup, KindRow, asked, kinds};
 pub use limits_form::{LimitsForm, LimitsRow};

@@ -1,6 +1,6 @@
 //! What a kind can measure at all, and what is plausible at a place.
 
-use crate::quantity::Size;
+use crate::quantity::{Size, Unit};
 use crate::session::{Feature, Kind, Reading, Session, Stamp, Station};
 
 /// What a kind can measure: parts 5 mm to 600 mm, walls of shells 0.5 mm to
@@ -14,6 +14,18 @@ pub(super) const fn can_be(kind: Kind) -> (Size, Size) {
         _ => (5 * millimetre, 600 * millimetre),
     };
     (Size::from_quanta(least), Size::from_quanta(greatest))
+}
+
+/// That in words; in inches rounded inwards.
+pub(super) const fn can_be_words(kind: Kind, unit: Unit) -> &'static str {
+    match (kind, unit) {
+        (Kind::MainShell | Kind::RodShell, Unit::Millimetre) => "0.5 to 15 mm",
+        (Kind::MainShell | Kind::RodShell, Unit::Inch) => "0.02 to 0.59 in",
+        (kind, Unit::Millimetre) if kind.is_amount() => "0 to 15 mm",
+        (kind, Unit::Inch) if kind.is_amount() => "0 to 0.59 in",
+        (_, Unit::Millimetre) => "5 to 600 mm",
+        (_, Unit::Inch) => "0.2 to 23.6 in",
+    }
 }
 
 /// What is plausible at a station in a setting: the latest reading of the

@@ -39,7 +39,7 @@ pub enum ParseLengthError {
 impl fmt::Display for ParseLengthError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => write!(f, "Nothing was typed."),
+            Self::Empty => write!(f, "Nothing was typed: type a number, as 49.98."),
             Self::NotANumber(what) => {
                 write!(f, "“{what}” is not a number: digits and one point only.")
             }
@@ -47,8 +47,11 @@ impl fmt::Display for ParseLengthError {
                 f,
                 "More than one point or comma: type the number without thousands marks."
             ),
-            Self::TooFine => write!(f, "At most {DECIMALS_MAX} decimals can be kept."),
-            Self::TooLarge => write!(f, "That is larger than 10 m."),
+            Self::TooFine => write!(
+                f,
+                "At most {DECIMALS_MAX} decimals can be kept: leave off the rest."
+            ),
+            Self::TooLarge => write!(f, "That is larger than 10 m: is the point in its place?"),
         }
     }
 }

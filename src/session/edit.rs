@@ -89,11 +89,23 @@ impl fmt::Display for Refused {
                 f,
                 "The shop must be from −40 to 60 °C: read the thermometer again."
             ),
-            Self::TooLong => write!(f, "At most {NOTE_MAX} characters can be kept here."),
-            Self::Steps => write!(f, "At most {STEPS_MAX} sizes of one part can be listed."),
-            Self::StepUnits => write!(f, "List the sizes of one part in one unit."),
-            Self::NoLook => write!(f, "That is not to be seen there."),
-            Self::NoSize => write!(f, "Zero or less is no size."),
+            Self::TooLong => write!(
+                f,
+                "At most {NOTE_MAX} characters can be kept here: shorten it."
+            ),
+            Self::Steps => write!(
+                f,
+                "At most {STEPS_MAX} sizes of one part can be listed: leave out what you would not buy."
+            ),
+            Self::StepUnits => write!(
+                f,
+                "The sizes of one part are in two units: list them all in one."
+            ),
+            Self::NoLook => write!(
+                f,
+                "That cannot be seen there: note it on the part where it was."
+            ),
+            Self::NoSize => write!(f, "Zero or less is no size: type one above zero."),
             Self::NotSet => write!(
                 f,
                 "A gauge that shows deviations has to be set first: in Set-up, Gauges."
@@ -112,7 +124,10 @@ impl fmt::Display for Refused {
                 "A gauge needs a graduation, and a range that starts below its end."
             ),
             Self::Full => write!(f, "A session holds {READINGS_MAX} readings; start another."),
-            Self::Unknown(id) => write!(f, "Nothing in this session has the id {id}."),
+            Self::Unknown(id) => write!(
+                f,
+                "What {id} names is not in this session: load the page again."
+            ),
             Self::Limits(kind, quantity, why) => {
                 let (kind, quantity) = (kind.key(), quantity.key());
                 let place = format!("{kind}, {quantity}").replace('_', " ");

@@ -137,7 +137,7 @@ impl Keeper {
                 set_aside(&slots, key);
                 notices.push(format!(
                     "A stored part of “{}” is damaged. It was set aside; everything that could \
-                     be read is here.",
+                     be read is here. Where readings are missing, open your last file of it.",
                     loaded.session.name()
                 ));
             }

@@ -21,7 +21,12 @@ pub async fn fetch(name: &str) -> Result<String, StoreError> {
         let text = response.ok().then(|| response.text().ok()).flatten()?;
         JsFuture::from(text).await.ok()?.as_string()
     };
-    let missing =
-        || StoreError::Other("The sample could not be loaded: it needs a network once.".to_owned());
+    let missing = || {
+        StoreError::Other(
+            "The sample could not be loaded: it needs a network once. Go on without it, or try \
+             again with one."
+                .to_owned(),
+        )
+    };
     text.await.ok_or_else(missing)
 }

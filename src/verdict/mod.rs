@@ -139,11 +139,16 @@ pub enum LimitsRefused {
 impl fmt::Display for LimitsRefused {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::LowAboveHigh => "the low limit is above the high limit",
-            Self::ServiceInsideNew => {
-                "the service limit lies inside the limits as made, so a new part would be worn out"
+            Self::LowAboveHigh => {
+                "the low limit is above the high limit: look both up again, and their unit"
             }
-            Self::Zero => "a limit of zero cannot be",
+            Self::ServiceInsideNew => {
+                "the service limit lies inside the limits as made, so a new part would be worn out: \
+                 look them up again"
+            }
+            Self::Zero => {
+                "a limit of zero cannot be: leave blank what the manual does not give"
+            }
         })
     }
 }

@@ -32,11 +32,11 @@ const BAD_FILES = {
   ],
   "with a low limit above the high one": [
     session((s) => (s.limits["bore/size/new_low"].value = "82.500")),
-    "In limits: Limits for bore, size: the low limit is above the high limit.",
+    "In limits: Limits for bore, size: the low limit is above the high limit: look both up again, and their unit.",
   ],
   "with a limit of zero": [
     session((s) => (s.limits["bore/size/service"].value = "0")),
-    "In limits: Limits for bore, size: a limit of zero cannot be.",
+    "In limits: Limits for bore, size: a limit of zero cannot be: leave blank what the manual does not give.",
   ],
   "with 200 cylinders": [
     session((s) => (s.set_up.cylinders.value = 200)),
@@ -132,10 +132,10 @@ test("a file that was changed after it was written says so before it is taken in
 const BAD_LIMITS = [
   [
     ["Size: service limit", "82.01"],
-    "Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out.",
+    "Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again.",
   ],
-  [["Size: new, low", "82.5"], "Limits for bore, size: the low limit is above the high limit."],
-  [["Size: new, low", "0"], "Limits for bore, size: a limit of zero cannot be."],
+  [["Size: new, low", "82.5"], "Limits for bore, size: the low limit is above the high limit: look both up again, and their unit."],
+  [["Size: new, low", "0"], "Limits for bore, size: a limit of zero cannot be: leave blank what the manual does not give."],
   [["Size: new, low", "wide"], "Size, new, low: “wide” is not a number: digits and one point only."],
   [["Size: new, low", "-82"], "Size, new, low: “-82” is not a number: digits and one point only."],
   [["Size: new, low", "8e1"], "Size, new, low: “8e1” is not a number: digits and one point only."],

@@ -72,7 +72,7 @@ test("a damaged part is set aside with a notice, and nothing is lost", async ({ 
 
   await bench.reload();
   await expect(bench.notice).toContainText(
-    "A stored part of “Flipped” is damaged. It was set aside; everything that could be read is here.",
+    "A stored part of “Flipped” is damaged. It was set aside; everything that could be read is here. Where readings are missing, open your last file of it.",
   );
   expect(await bench.findings()).toEqual(findings);
   const { local } = await bench.stored();

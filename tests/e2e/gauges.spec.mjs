@@ -32,7 +32,7 @@ test("a bore is read with a dial bore gauge set in a micrometer", async ({ bench
   await bench.tap(dial.locator("label").filter({ hasText: "A micrometer set to a size" }));
   await dial.getByLabel("Its size, mm").fill("82.000");
   await bench.tap(dial.getByRole("button", { name: "Keep this setting" }));
-  await expect(dial.getByTestId("refused")).toHaveText("Say which way the dial goes.");
+  await expect(dial.getByTestId("refused")).toHaveText("Say which way the dial goes: plus larger, or plus smaller.");
   await bench.tap(dial.locator("label").filter({ hasText: "Plus means larger" }));
   await bench.tap(dial.getByRole("button", { name: "Keep this setting" }));
   await expect(dial).toContainText("Set on a micrometer locked at 82.000 mm");

@@ -31,7 +31,7 @@ test("from the bench to the first saved reading by keyboard alone", async ({ ben
 
   await bench.expectAt("Bore 1, bank 1", "top, thrust");
   await keyboard.type("82,0034");
-  await expect(bench.said).toHaveText("This gauge reads 3 decimals.");
+  await expect(bench.said).toHaveText("This gauge reads 3 decimals: ENTER, or take one back.");
   await keyboard.press("Backspace");
   await keyboard.type("4");
   await keyboard.press("Enter");

@@ -113,7 +113,7 @@ test("nothing is refused before ENTER, and a refusal keeps what was typed", asyn
   await bench.tap(bench.button("enter as read"));
   await bench.read("820.003");
   await expect(bench.said).toHaveText(
-    "820.003 mm is no bore. Is the point in its place?",
+    "820.003 mm is no bore: 5 to 600 mm can be. Is the point in its place?",
   );
   await expect(bench.value).toHaveText("820.003");
 });

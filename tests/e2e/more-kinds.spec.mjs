@@ -39,7 +39,7 @@ test("end play, housings, shells, strip and run-out are chosen, read and handed 
   const gauge = bench.page.getByTestId("gauge-to-take");
   await expect(gauge).toHaveText("Now: Dial indicator, 0.01 mm");
   await bench.read("30.00");
-  await expect(bench.said).toHaveText("30.00 mm is no crank end play. Is the point in its place?");
+  await expect(bench.said).toHaveText("30.00 mm is no crank end play: 0 to 15 mm can be. Is the point in its place?");
   const back = bench.keypad.getByRole("button", { name: "take back the last key" });
   for (let n = 0; n < 5; n += 1) await bench.tap(back);
   await bench.read("0.12");
@@ -139,7 +139,7 @@ test("strokes, volumes and sizes to be had are kept with the set-up", async ({ b
   await bench.startSession({ cylinders: 1 });
   await bench.to("Set-up");
   const given = bench.page.getByTestId("given");
-  await bench.tap(given.getByText("Stroke, gasket, volumes, sizes to be had"));
+  await bench.tap(given.getByText("Stroke, gasket, volumes, sizes you can buy"));
   await given.getByLabel("Stroke, mm").fill("88.9");
   await given.getByLabel("Dish of the piston, cm³").fill("flat");
   await bench.tap(given.getByRole("button", { name: "Keep these" }));
@@ -148,7 +148,7 @@ test("strokes, volumes and sizes to be had are kept with the set-up", async ({ b
   );
   await given.getByLabel("Dish of the piston, cm³").fill("-5.25");
   await expect(given).toContainText("Blank: common practice, 0.25 0.50 0.75 1.00.");
-  await given.getByLabel("Pistons to be had, oversizes, mm").fill("0.50 1.00");
+  await given.getByLabel("Piston oversizes you can buy, mm").fill("0.50 1.00");
   await bench.tap(given.getByRole("button", { name: "Keep these" }));
   await expect(given.getByRole("status")).toBeVisible();
   await bench.expectSaved();

@@ -232,7 +232,7 @@ fn set_up_that_cannot_be() {
     check_changed(
         "Straight four",
         &"x".repeat(201),
-        &expect![["In set_up, name: At most 200 characters can be kept here."]],
+        &expect![["In set_up, name: At most 200 characters can be kept here: shorten it."]],
     );
 }
 

@@ -203,7 +203,10 @@ fn a_deviation_below_nothing_opens() {
     let reading = session.readings[&id(30)].clone();
     let mut again = session.clone();
     let why = again.apply(&Edit::Add(reading), PHONE).unwrap_err();
-    assert_eq!(why.to_string(), "Zero or less is no size.");
+    assert_eq!(
+        why.to_string(),
+        "Zero or less is no size: type one above zero."
+    );
     assert_eq!(again, session);
 }
 
@@ -221,7 +224,11 @@ fn what_a_gauge_cannot_have_read_is_refused_at_enter() {
         // From 3 in, smaller by a plus: 1.9998 and 6.0001.
         (id(25), dial("1.0000"), range),
         (id(25), dial("-3.0003"), range),
-        (id(25), dial("2.9998"), "Zero or less is no size."),
+        (
+            id(25),
+            dial("2.9998"),
+            "Zero or less is no size: type one above zero.",
+        ),
         (unset, dial("0.0010"), not_set),
         // The dial is set by deviations, the micrometer by sizes.
         (id(25), Ok(length("3.0010 in").into()), not_set),

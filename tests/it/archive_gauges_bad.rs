@@ -158,15 +158,21 @@ fn deviations_that_cannot_be() {
         ),
         (
             "-0.0000012",
-            expect!["In readings, 30@fe0d000000000017: At most 6 decimals can be kept."],
+            expect![
+                "In readings, 30@fe0d000000000017: At most 6 decimals can be kept: leave off the rest."
+            ],
         ),
         (
             "-394",
-            expect!["In readings, 30@fe0d000000000017: That is larger than 10 m."],
+            expect![
+                "In readings, 30@fe0d000000000017: That is larger than 10 m: is the point in its place?"
+            ],
         ),
         (
             "",
-            expect!["In readings, 30@fe0d000000000017: Nothing was typed."],
+            expect![
+                "In readings, 30@fe0d000000000017: Nothing was typed: type a number, as 49.98."
+            ],
         ),
     ] {
         refused(deviation, &format!("\"deviation\":\"{text}\""), &sentence);
@@ -191,7 +197,7 @@ fn set_up_of_gauges_and_sizes_that_cannot_be() {
     refused(
         nominal,
         "\"value\":\"0\",\"unit\":\"in\"",
-        &expect!["In set_up, nominal/bore: Zero or less is no size."],
+        &expect!["In set_up, nominal/bore: Zero or less is no size: type one above zero."],
     );
     refused(
         nominal,

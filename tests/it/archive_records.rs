@@ -10,20 +10,22 @@ fn limits_that_cannot_be() {
     check_changed(
         low,
         "\"value\":\"83.000\",\"unit\":\"mm\"",
-        &expect![[
-            "In limits: Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out."
-        ]],
+        &expect!["In limits: Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."],
     );
     let crossed = changed(low, "\"value\":\"83.000\",\"unit\":\"mm\"");
     let crossed = crossed.replacen("bore/size/service", "bore/size/new_high", 1);
     check(
         &crossed,
-        &expect![["In limits: Limits for bore, size: the low limit is above the high limit."]],
+        &expect![[
+            "In limits: Limits for bore, size: the low limit is above the high limit: look both up again, and their unit."
+        ]],
     );
     check_changed(
         low,
         "\"value\":\"0.000\",\"unit\":\"mm\"",
-        &expect![["In limits: Limits for bore, size: a limit of zero cannot be."]],
+        &expect![[
+            "In limits: Limits for bore, size: a limit of zero cannot be: leave blank what the manual does not give."
+        ]],
     );
     check_changed(
         low,
@@ -84,12 +86,12 @@ fn readings_that_cannot_be() {
     check_changed(
         value,
         "\"value\":\"20000\"",
-        &expect![["In readings, 11@a1: That is larger than 10 m."]],
+        &expect![["In readings, 11@a1: That is larger than 10 m: is the point in its place?"]],
     );
     check_changed(
         value,
         "\"value\":\"82.0310001\"",
-        &expect![["In readings, 11@a1: At most 6 decimals can be kept."]],
+        &expect![["In readings, 11@a1: At most 6 decimals can be kept: leave off the rest."]],
     );
     check_changed(
         value,

@@ -225,37 +225,42 @@ fn refusals_are_sentences() {
     );
     refused(
         &set(Field::Name("x".repeat(201))),
-        &expect![["At most 200 characters can be kept here."]],
+        &expect![["At most 200 characters can be kept here: shorten it."]],
     );
     refused(
         &set(limit("bore/size/new_high", "81.999 mm")),
-        &expect![["Limits for bore, size: the low limit is above the high limit."]],
-    );
-    refused(
-        &set(limit("bore/size/service", "3.2 in")),
         &expect![[
-            "Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out."
+            "Limits for bore, size: the low limit is above the high limit: look both up again, and their unit."
         ]],
     );
     refused(
+        &set(limit("bore/size/service", "3.2 in")),
+        &expect!["Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."],
+    );
+    refused(
         &set(limit("main_journal/out_of_round/service", "0.000 mm")),
-        &expect![["Limits for main journal, out of round: a limit of zero cannot be."]],
+        &expect![[
+            "Limits for main journal, out of round: a limit of zero cannot be: leave blank what the manual does not give."
+        ]],
     );
     let session = measured(vec![], &[]);
     let mut zero = add(&session, "bore/1/whole/top/0", "0.000 mm");
-    refused(&zero, &expect![["Zero or less is no size."]]);
+    refused(
+        &zero,
+        &expect![["Zero or less is no size: type one above zero."]],
+    );
     if let Edit::Add(reading) = &mut zero {
         reading.entered = crate::make::length("82.0 mm").into();
         reading.gauge.counter = 999;
     }
     refused(
         &zero,
-        &expect![["Nothing in this session has the id 999@a1."]],
+        &expect![["What 999@a1 names is not in this session: load the page again."]],
     );
     let nothing = fenderbench::session::Stamp::parse("77@b2").unwrap();
     refused(
         &Edit::Strike(nothing),
-        &expect![["Nothing in this session has the id 77@b2."]],
+        &expect![["What 77@b2 names is not in this session: load the page again."]],
     );
 }
 

@@ -72,7 +72,7 @@ fn comma_and_point_are_the_same() {
 
 #[test]
 fn what_is_no_length_is_refused_with_a_sentence() {
-    let empty = expect![["Nothing was typed."]];
+    let empty = expect![["Nothing was typed: type a number, as 49.98."]];
     for text in ["", " ", "\t\n", "\u{a0}"] {
         check(text, &empty);
     }
@@ -156,11 +156,11 @@ fn thousands_marks_are_refused() {
 
 #[test]
 fn what_is_too_fine_or_too_large_is_refused() {
-    let fine = expect![["At most 6 decimals can be kept."]];
+    let fine = expect![["At most 6 decimals can be kept: leave off the rest."]];
     check("1.1234567", &fine);
     check("0.0078125", &fine);
     check("1.00000000000000000000", &fine);
-    let large = expect![["That is larger than 10 m."]];
+    let large = expect![["That is larger than 10 m: is the point in its place?"]];
     check("10001", &large);
     check("99999999999999999999999999999999999999999999", &large);
     assert_eq!(Entered::parse("10000", MM).unwrap().size(), SIZE_MAX);

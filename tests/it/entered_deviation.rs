@@ -53,7 +53,7 @@ fn nothing_has_no_sign() {
 
 #[test]
 fn what_is_no_deviation_is_refused_with_a_sentence() {
-    let empty = expect!["Nothing was typed."];
+    let empty = expect!["Nothing was typed: type a number, as 49.98."];
     for text in ["", " ", "+", "-", "−", " - "] {
         check(text, &empty);
     }
@@ -85,9 +85,9 @@ fn what_is_no_deviation_is_refused_with_a_sentence() {
             assert_eq!(refused.to_string(), why);
         }
     }
-    let fine = expect!["At most 6 decimals can be kept."];
+    let fine = expect!["At most 6 decimals can be kept: leave off the rest."];
     check("-0.0000001", &fine);
-    let large = expect!["That is larger than 10 m."];
+    let large = expect!["That is larger than 10 m: is the point in its place?"];
     check("-10001", &large);
     check("+99999999999999999999999", &large);
 }

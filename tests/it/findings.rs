@@ -241,7 +241,7 @@ fn contradicting_limits_are_told() {
     let high = Edit::Set(limit("bore/size/new_high", "82.020 mm"));
     tablet.dispatch(&high).unwrap();
     phone.merge(tablet.session());
-    expect![["Limits for bore, size: the low limit is above the high limit."]]
+    expect![["Limits for bore, size: the low limit is above the high limit: look both up again, and their unit."]]
         .assert_eq(&view(phone.session()).contradiction.unwrap());
 }
 

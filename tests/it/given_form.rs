@@ -33,9 +33,9 @@ fn the_form_asks_what_nobody_measures() {
         Crown below the deck, mm:  (At the top, in line with the pin; with a minus where it stands proud.)
         Chamber in the head, cm³:  ()
         Dish of the piston, cm³:  (A dome with a minus.)
-        Pistons to be had, oversizes, mm:  (One after the other. Blank: common practice, 0.25 0.50 0.75 1.00.)
-        Main shells to be had, undersizes, mm:  (One after the other. Blank: common practice, 0.25 0.50 0.75.)
-        Rod shells to be had, undersizes, mm:  (One after the other. Blank: common practice, 0.25 0.50 0.75.)
+        Piston oversizes you can buy, mm:  (One after the other. Blank: common practice, 0.25 0.50 0.75 1.00.)
+        Main shell undersizes you can buy, mm:  (One after the other. Blank: common practice, 0.25 0.50 0.75.)
+        Rod shell undersizes you can buy, mm:  (One after the other. Blank: common practice, 0.25 0.50 0.75.)
         Left for the hone, mm:  (On diameter. Blank until the shop has said.)
         Boring bar off the axis, mm:  (How far it may stand off the bore. Blank until the shop has said.)
         Greatest bore, mm:  (That wall and gasket allow. Blank where you do not know.)"#]].assert_eq(&lines(&session(vec![])));
@@ -128,7 +128,7 @@ fn a_refusal_names_its_line() {
     refused(
         FieldKey::Length(Dimension::Stroke),
         "0",
-        &expect!["Stroke, mm: Zero or less is no size."],
+        &expect!["Stroke, mm: Zero or less is no size: type one above zero."],
     );
     refused(
         FieldKey::Length(Dimension::Stroke),
@@ -153,13 +153,13 @@ fn a_refusal_names_its_line() {
     refused(
         FieldKey::Stock(Kind::Piston),
         "0.25 0.00",
-        &expect!["Pistons to be had, oversizes, mm: Zero or less is no size."],
+        &expect!["Piston oversizes you can buy, mm: Zero or less is no size: type one above zero."],
     );
     refused(
         FieldKey::Stock(Kind::MainShell),
         "1 2 3 4 5 6 7 8 9 10 11 12 13",
         &expect![
-            "Main shells to be had, undersizes, mm: At most 12 sizes of one part can be listed."
+            "Main shell undersizes you can buy, mm: At most 12 sizes of one part can be listed: leave out what you would not buy."
         ],
     );
 }

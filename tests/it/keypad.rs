@@ -88,10 +88,12 @@ fn the_first_number_is_typed_in_full() {
         TENTHS,
         None,
         "w1.9672",
-        &expect![["The first reading is typed in full.\n→ 1.9672 in"]],
+        &expect![[r#"
+            The first reading is typed in full: from the next on, three digits do.
+            → 1.9672 in"#]],
     );
-    check(TENTHS, None, "", &expect![["✗ Type the reading first."]]);
-    check(TENTHS, None, "<<<", &expect![["✗ Type the reading first."]]);
+    check(TENTHS, None, "", &expect!["✗ Nothing is typed yet: type the reading first."]);
+    check(TENTHS, None, "<<<", &expect!["✗ Nothing is typed yet: type the reading first."]);
     check(
         TENTHS,
         None,
@@ -116,21 +118,25 @@ fn a_number_in_full_has_all_decimals_of_the_gauge() {
         THOUS,
         None,
         "1.9672",
-        &expect![["This gauge reads 3 decimals.\n→ 1.967 in"]],
+        &expect![[r#"
+            This gauge reads 3 decimals: ENTER, or take one back.
+            → 1.967 in"#]],
     );
     check(
         MICROMETRES,
         None,
         "1000",
-        &expect![[
-            "Now the decimal point.\n✗ This gauge reads 3 decimals: type all of them, zeros too."
-        ]],
+        &expect![[r#"
+            Three digits stand before the point at most: now the point.
+            ✗ This gauge reads 3 decimals: type all of them, zeros too."#]],
     );
     check(
         MICROMETRES,
         None,
         "49.9.90",
-        &expect![["The point is there already.\n→ 49.990 mm"]],
+        &expect![[r#"
+            The point is there already: type the decimals.
+            → 49.990 mm"#]],
     );
 }
 
@@ -140,13 +146,13 @@ fn no_part_of_an_engine_has_this_size() {
         TENTHS,
         None,
         "0.1967",
-        &expect!["✗ 0.1967 in is no bore. Is the point in its place?"],
+        &expect!["✗ 0.1967 in is no bore: 0.2 to 23.6 in can be. Is the point in its place?"],
     );
     check(
         MICROMETRES,
         None,
         "4.999",
-        &expect!["✗ 4.999 mm is no bore. Is the point in its place?"],
+        &expect!["✗ 4.999 mm is no bore: 5 to 600 mm can be. Is the point in its place?"],
     );
     check(MICROMETRES, None, "5.000", &expect![["→ 5.000 mm"]]);
     check(MICROMETRES, None, "600.000", &expect![["→ 600.000 mm"]]);
@@ -154,19 +160,19 @@ fn no_part_of_an_engine_has_this_size() {
         MICROMETRES,
         None,
         "600.001",
-        &expect!["✗ 600.001 mm is no bore. Is the point in its place?"],
+        &expect!["✗ 600.001 mm is no bore: 5 to 600 mm can be. Is the point in its place?"],
     );
     check(
         TENTHS,
         None,
         "49.9900",
-        &expect!["✗ 49.9900 in is no bore. Is the point in its place?"],
+        &expect!["✗ 49.9900 in is no bore: 0.2 to 23.6 in can be. Is the point in its place?"],
     );
     check(
         MICROMETRES,
         None,
         "000.000",
-        &expect!["✗ 000.000 mm is no bore. Is the point in its place?"],
+        &expect!["✗ 000.000 mm is no bore: 5 to 600 mm can be. Is the point in its place?"],
     );
 }
 
@@ -212,7 +218,7 @@ fn three_digits_are_enough_wherever_anything_is_plausible() {
         HUNDREDTHS,
         Some("5.00 mm"),
         "001",
-        &expect!["✗ 0.01 mm is no bore. Is the point in its place?"],
+        &expect!["✗ 0.01 mm is no bore: 5 to 600 mm can be. Is the point in its place?"],
     );
 }
 

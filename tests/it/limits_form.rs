@@ -150,17 +150,19 @@ fn what_cannot_be_is_told_with_its_row() {
     );
     check(
         &["", "", "0"],
-        &expect![["Limits for main journal, size: a limit of zero cannot be."]],
+        &expect![[
+            "Limits for main journal, size: a limit of zero cannot be: leave blank what the manual does not give."
+        ]],
     );
     check(
         &["50.1", "50.0"],
-        &expect![["Limits for main journal, size: the low limit is above the high limit."]],
+        &expect![[
+            "Limits for main journal, size: the low limit is above the high limit: look both up again, and their unit."
+        ]],
     );
     check(
         &["49.9", "50.0", "49.95"],
-        &expect![[
-            "Limits for main journal, size: the service limit lies inside the limits as made, so a new part would be worn out."
-        ]],
+        &expect!["Limits for main journal, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."],
     );
     check(
         &["", "", "", "", "-0.01"],

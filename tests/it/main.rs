@@ -58,6 +58,7 @@ mod plan_laws;
 mod plan_scenes;
 mod plan_tables;
 mod plan_view;
+mod refusals;
 mod remedy_bores;
 mod remedy_pairing;
 mod remedy_shells;

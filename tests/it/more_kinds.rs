@@ -145,29 +145,29 @@ fn an_amount_may_be_nothing_and_is_typed_in_full() {
         2,
         "w15.01",
         &expect![[r#"
-            This is typed in full each time.
-            ✗ 15.01 mm is no crank end play. Is the point in its place?"#]],
+            This is typed in full each time: all digits and the point.
+            ✗ 15.01 mm is no crank end play: 0 to 15 mm can be. Is the point in its place?"#]],
     );
     check(
         Kind::TopRingGap,
         MM,
         2,
         "35.00",
-        &expect!["✗ 35.00 mm is no top ring gap. Is the point in its place?"],
+        &expect!["✗ 35.00 mm is no top ring gap: 0 to 15 mm can be. Is the point in its place?"],
     );
     check(
         Kind::Head,
         INCH,
         4,
         "0.6000",
-        &expect!["✗ 0.6000 in is no gap under a straight edge. Is the point in its place?"],
+        &expect!["✗ 0.6000 in is no gap under a straight edge: 0 to 0.59 in can be. Is the point in its place?"],
     );
     check(
         Kind::BoreScore,
         MM,
         2,
         "16.00",
-        &expect!["✗ 16.00 mm is no depth of a score. Is the point in its place?"],
+        &expect!["✗ 16.00 mm is no depth of a score: 0 to 15 mm can be. Is the point in its place?"],
     );
     check(Kind::MainShell, MM, 3, "0.500", &expect!["→ 0.500 mm"]);
     check(
@@ -175,35 +175,35 @@ fn an_amount_may_be_nothing_and_is_typed_in_full() {
         MM,
         3,
         "0.499",
-        &expect!["✗ 0.499 mm is no wall of a shell. Is the point in its place?"],
+        &expect!["✗ 0.499 mm is no wall of a shell: 0.5 to 15 mm can be. Is the point in its place?"],
     );
     check(
         Kind::RodShell,
         MM,
         3,
         "15.001",
-        &expect!["✗ 15.001 mm is no wall of a shell. Is the point in its place?"],
+        &expect!["✗ 15.001 mm is no wall of a shell: 0.5 to 15 mm can be. Is the point in its place?"],
     );
     check(
         Kind::MainHousing,
         MM,
         3,
         "640.002",
-        &expect!["✗ 640.002 mm is no main housing bore. Is the point in its place?"],
+        &expect!["✗ 640.002 mm is no main housing bore: 5 to 600 mm can be. Is the point in its place?"],
     );
     check(
         Kind::RodFitted,
         MM,
         3,
         "0.049",
-        &expect!["✗ 0.049 mm is no bore of fitted shells. Is the point in its place?"],
+        &expect!["✗ 0.049 mm is no bore of fitted shells: 5 to 600 mm can be. Is the point in its place?"],
     );
     check(
         Kind::PinBore,
         MM,
         3,
         "4.999",
-        &expect!["✗ 4.999 mm is no pin bore. Is the point in its place?"],
+        &expect!["✗ 4.999 mm is no pin bore: 5 to 600 mm can be. Is the point in its place?"],
     );
 }
 

@@ -127,7 +127,10 @@ fn what_cannot_be_is_told() {
         name: "n".repeat(201),
         ..new
     };
-    assert_eq!(said(&name), "At most 200 characters can be kept here.");
+    assert_eq!(
+        said(&name),
+        "At most 200 characters can be kept here: shorten it."
+    );
 }
 
 #[test]

@@ -99,17 +99,16 @@ fn limits_that_cannot_stand_are_refused() {
     ] {
         refusal(limits, Smaller, &ok);
     }
-    let crossed = expect![["the low limit is above the high limit"]];
+    let crossed =
+        expect![["the low limit is above the high limit: look both up again, and their unit"]];
     refusal(["82.020", "82.000", ""], Larger, &crossed);
     refusal(["82.020", "82.000", "82.100"], Smaller, &crossed);
-    let worn = expect![[
-        "the service limit lies inside the limits as made, so a new part would be worn out"
-    ]];
+    let worn = expect!["the service limit lies inside the limits as made, so a new part would be worn out: look them up again"ain"ain"ain"];
     refusal(["82.000", "82.020", "82.019"], Larger, &worn);
     refusal(["82.000", "", "81.999"], Larger, &worn);
     refusal(["49.982", "50.000", "49.983"], Smaller, &worn);
     refusal(["", "50.000", "50.001"], Smaller, &worn);
-    let zero = expect![["a limit of zero cannot be"]];
+    let zero = expect![["a limit of zero cannot be: leave blank what the manual does not give"]];
     refusal(["0", "82.000", ""], Larger, &zero);
     refusal(["", "0.000", ""], Larger, &zero);
     refusal(["", "", "0"], Smaller, &zero);

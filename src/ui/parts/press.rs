@@ -39,6 +39,14 @@ pub fn para(class: &'static str, text: impl Into<Child>) -> El {
     el("p", class).with(text)
 }
 
+/// What to do where there is nothing yet, with the way there.
+pub fn empty(told: &'static str, address: &str, word: &'static str) -> El {
+    el("div", "fields")
+        .id("empty")
+        .with(para("", told))
+        .with(para("actions", link("button main", address, word)))
+}
+
 /// Something that is folded away until it is wanted.
 pub fn fold(summary: Child, within: Child) -> El {
     el("details", "more")

@@ -160,9 +160,9 @@ fn put_away(row: BenchRow) -> El {
     let told = para("", el("b", "").with(row.name))
         .with(el("span", "").with(row.progress))
         .with((!row.filed.is_empty()).then(|| el("small", "").with(row.filed)));
-    el("li", "")
-        .id("away")
-        .with(told)
-        .with(press("Put back", put_back))
-        .with(styled("grave", word, delete))
+    el("li", "").id("away").with(told).with(
+        el("div", "")
+            .with(press("Put back", put_back))
+            .with(styled("grave", word, delete)),
+    )
 }

@@ -3,13 +3,14 @@
 use leptos::prelude::*;
 
 use super::how_sure::how_sure;
+use super::limits::the_words;
 use crate::present::{self, FeatureView, FindingRow, KindView, LimitRow};
 use crate::session::{Edit, Field, SessionId};
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::live::act;
 use crate::ui::parts::mark::mark_sign;
-use crate::ui::parts::press::{heading, link, para, press};
+use crate::ui::parts::press::{empty, heading, link, para, press};
 use crate::ui::state::{Change, State};
 use crate::ui::way::{Sheet, sheet_address};
 
@@ -22,14 +23,18 @@ pub fn findings(id: &SessionId) -> AnyView {
     let state = State::get();
     let view = state.peek(present::findings).unwrap_or_default();
     let limits = sheet_address(id, Sheet::Limits);
-    let mut sheet = el("div", "sheet findings")
-        .with(el("h1", "").with("Findings"))
-        .with(para("honest", present::PROVED_AT_95))
-        .with(para(
-            "actions",
-            link("button main", &sheet_address(id, Sheet::Plan), "What to do"),
-        ))
-        .with(view.contradiction.map(|told| para("notice", told)));
+    let is_empty = state.peek(|s, _| present::nothing_read(s));
+    let sheet = el("div", "sheet findings").with(el("h1", "").with("Findings"));
+    let sheet = if is_empty.unwrap_or_default() {
+        let measure = sheet_address(id, Sheet::Route);
+        sheet.with(empty(present::NO_FINDINGS, &measure, "Measure"))
+    } else {
+        let plan = link("button main", &sheet_address(id, Sheet::Plan), "What to do");
+        sheet
+            .with(para("honest", present::PROVED_AT_95))
+            .with(para("actions", plan))
+    };
+    let mut sheet = sheet.with(view.contradiction.map(|told| para("notice", told)));
     if !view.slips.is_empty() {
         let told = "What follows rests on these.";
         let slips = el("section", "")
@@ -51,7 +56,7 @@ pub fn findings(id: &SessionId) -> AnyView {
             .with(list(view.outside_layout));
         sheet = sheet.with(outside);
     }
-    let sheet = sheet.with(para("caution", CAUTION));
+    let sheet = sheet.with(the_words()).with(para("caution", CAUTION));
     el("div", "")
         .with(bar(id, Sheet::Findings))
         .with(sheet)

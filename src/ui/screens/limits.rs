@@ -10,25 +10,42 @@ use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::{among, choices, text_field};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, text};
-use crate::ui::parts::press::{heading, main_press, para, refusal, shown_while};
+use crate::ui::parts::press::{empty, fold, heading, main_press, para, refusal, shown_while};
 use crate::ui::state::{Change, State};
-use crate::ui::way::Sheet;
+use crate::ui::way::{Sheet, sheet_address};
 
 const TOLD: &str = "From your own service manual, in its unit, as printed. Leave blank what it \
-                    does not give. A value equal to a limit is inside it.";
+                    does not give: there, sizes are shown without a verdict. A value equal to a limit \
+                    is inside it.";
 
 /// A form for each kind.
 pub fn limits(id: &SessionId) -> AnyView {
     let mut sheet = el("div", "sheet")
         .with(el("h1", "").with("Limits"))
-        .with(para("", TOLD));
-    for kind in State::get().peek(|s, _| s.kinds()).unwrap_or_default() {
+        .with(para("", TOLD))
+        .with(the_words());
+    let kinds = State::get().peek(|s, _| s.kinds()).unwrap_or_default();
+    if kinds.is_empty() {
+        let choose = sheet_address(id, Sheet::Kinds);
+        sheet = sheet.with(empty(present::NOTHING_ASKED, &choose, "What to measure"));
+    }
+    for kind in kinds {
         sheet = sheet.with(of_kind(kind));
     }
     el("div", "")
         .with(bar(id, Sheet::Limits))
         .with(sheet)
         .done()
+}
+
+/// What the words mean, for who does not have them at hand.
+pub fn the_words() -> El {
+    let mut list = el("ul", "advice");
+    for [word, means] in present::WORDS {
+        let word = el("b", "").with(word);
+        list = list.with(el("li", "").with(word).with(": ").with(means));
+    }
+    fold("What the words mean".into(), list.into())
 }
 
 fn of_kind(kind: Kind) -> Option<El> {

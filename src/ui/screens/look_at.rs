@@ -12,6 +12,9 @@ use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{main_press, para, press};
 use crate::ui::state::{Change, State};
 
+const TOLD: &str = "Tap what you see. What you do not answer counts as not looked at; the second \
+                    tap on an answer takes it back.";
+
 /// The looks of a part.
 pub fn look_at(spot: Spot, here: Here) -> AnyView {
     let state = State::get();
@@ -55,6 +58,7 @@ pub fn look_at(spot: Spot, here: Here) -> AnyView {
         .with(next);
     el("div", "sheet looks")
         .with(el("h1", "").id("part").with(name))
+        .with(para("lead-in", TOLD))
         .with(by_test.then(|| para("caution", present::BY_TEST)))
         .with(el("ul", "look-list").with(rows.collect::<Vec<_>>()))
         .with(actions)

@@ -8,6 +8,7 @@ use web_sys::HtmlInputElement;
 use super::later::Behind;
 use super::loaded::loaded;
 use crate::archive;
+use crate::present;
 use crate::store::{StoreError, file, sample};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
@@ -30,13 +31,9 @@ pub fn open_file() -> El {
     let state = State::get();
     let refused = Held::new(None::<String>);
     let take = move |text: Result<String, StoreError>| {
-        let text = text.map_err(|why| why.to_string());
-        let read = text.and_then(|text| archive::import(&text).map_err(|why| why.to_string()));
-        let told = read
-            .as_ref()
-            .err()
-            .map(|why| format!("{why} Nothing was changed."));
-        refused.set(told);
+        let text = text.map_err(|why| format!("{why} Nothing was changed."));
+        let read = text.and_then(|text| archive::import(&text).map_err(present::not_opened));
+        refused.set(read.as_ref().err().cloned());
         state.incoming.set(read.ok());
     };
     let chosen = move |event: Event| {

@@ -16,6 +16,12 @@ use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{para, shown_while};
 
+const RODS: &str = "Two where rods share a crankpin, as in most V engines.";
+const UNIT: &str = "What your micrometer reads in; each gauge and each manual can have its own.";
+const ROUTE: &str = "Standard shows an oval whichever way it lies. Fuller takes longer and sees \
+                     more; plain is the quickest.";
+const MORE: &str = "All of it can wait or stay as it is.";
+
 /// A form, and what is done when it changes.
 #[derive(Clone, Copy)]
 pub struct Form {
@@ -74,29 +80,38 @@ pub fn set_up_fields(form: Form) -> El {
             |f| f.mains,
             |f, n| f.mains = n,
         ))
-        .with(counted(
-            form,
-            "Rods on a throw",
-            2,
-            |f| f.rods_per_throw,
-            |f, n| {
-                f.rods_per_throw = n;
-            },
-        ))
-        .with(choice(
-            form,
-            "Unit",
-            Unit::ALL.map(Unit::sign).to_vec(),
-            |f| place(&Unit::ALL, &f.unit),
-            |f, at| f.unit = Unit::ALL.get(at).copied().unwrap_or(f.unit),
-        ))
-        .with(choice(
-            form,
-            "Route",
-            RouteChoice::ALL.map(present::route_choice).to_vec(),
-            |f| place(&RouteChoice::ALL, &f.route),
-            |f, at| f.route = RouteChoice::ALL.get(at).copied().unwrap_or(f.route),
-        ))
+        .with(
+            counted(
+                form,
+                "Rods on a throw",
+                2,
+                |f| f.rods_per_throw,
+                |f, n| {
+                    f.rods_per_throw = n;
+                },
+            )
+            .with(el("small", "").with(RODS)),
+        )
+        .with(
+            choice(
+                form,
+                "Unit",
+                Unit::ALL.map(Unit::sign).to_vec(),
+                |f| place(&Unit::ALL, &f.unit),
+                |f, at| f.unit = Unit::ALL.get(at).copied().unwrap_or(f.unit),
+            )
+            .with(el("small", "").with(UNIT)),
+        )
+        .with(
+            choice(
+                form,
+                "Route",
+                RouteChoice::ALL.map(present::route_choice).to_vec(),
+                |f| place(&RouteChoice::ALL, &f.route),
+                |f, at| f.route = RouteChoice::ALL.get(at).copied().unwrap_or(f.route),
+            )
+            .with(el("small", "").with(ROUTE)),
+        )
         .with(blind)
         .with(more(form))
 }
@@ -117,6 +132,7 @@ fn more(form: Form) -> El {
     let one_bank = flag(move || !form.read(NewSession::has_banks));
     el("details", "more")
         .with(el("summary", "").with("Bore as made, use, warmth, materials, which end is 1"))
+        .with(para("", MORE))
         .with(text_field(unit, bore, set_bore, NOTE_MAX).with(el("small", "").with(told)))
         .with(choice(
             form,

@@ -11,6 +11,9 @@ use crate::ui::state::{Change, State};
 
 use leptos::prelude::*;
 
+const TOLD: &str = "Only for displacement, compression, and which oversize or undersize to go \
+                    to. What is blank is left out, or taken from common practice.";
+
 /// The form, folded away until it is wanted.
 pub fn given() -> El {
     let state = State::get();
@@ -53,7 +56,8 @@ pub fn given() -> El {
     );
     el("details", "more")
         .id("given")
-        .with(el("summary", "").with("Stroke, gasket, volumes, sizes to be had"))
+        .with(el("summary", "").with("Stroke, gasket, volumes, sizes you can buy"))
+        .with(para("", TOLD))
         .with(fields)
         .with(para("actions", main_press("Keep these", keep)).with(is_kept))
         .with(refusal(told))

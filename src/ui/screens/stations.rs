@@ -12,6 +12,9 @@ use crate::ui::parts::press::{heading, link, para, press};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, go, sheet_address};
 
+const TOLD: &str = "A tap goes to the place, to read it or to put it right; the route goes on \
+                    from there.";
+
 /// Goes to a station, for what is done there.
 type Visit = Callback<(Station, Purpose)>;
 
@@ -29,7 +32,15 @@ pub fn stations(id: &SessionId) -> AnyView {
     let kinds = sheet_address(id, Sheet::Kinds);
     let mut sheet = el("div", "sheet")
         .with(el("h1", "").with("Go to"))
-        .with(para("", link("button", &kinds, "What to measure")));
+        .with(para("", link("button", &kinds, "What to measure")))
+        .with(para(
+            "",
+            if stops.is_empty() {
+                present::NOTHING_ASKED
+            } else {
+                TOLD
+            },
+        ));
     let (once, more): (Vec<Stop>, Vec<Stop>) =
         stops.into_iter().partition(|stop| stop.why == Why::First);
     let (again, settle): (Vec<Stop>, Vec<Stop>) =

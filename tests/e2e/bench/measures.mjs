@@ -90,6 +90,6 @@ export async function planned(phone, address, keep) {
   await phone.page.locator("[data-testid=kind]").first().waitFor();
   await phone.slowly(async () => {
     await phone.rest();
-    keep("plan", (await phone.answered("What to do", "#app", "Reckon with this")).took);
+    keep("plan", (await phone.answered("What to do", "#app", "The plan for the set")).took);
   });
 }

@@ -27,12 +27,16 @@ pub fn gauges(id: &SessionId) -> AnyView {
     // Drawn anew at every change: nothing else changes here but the gauges.
     let view = move || state.now(present::gauges).unwrap_or_default();
     let uses = live(move || rows(view().uses.into_iter().map(one_use)));
-    let at_hand = live(move || rows(view().gauges.into_iter().map(one)));
+    let at_hand = live(move || match view().gauges {
+        none if none.is_empty() => para("", present::NO_GAUGES).id("empty").done(),
+        some => rows(some.into_iter().map(one)),
+    });
     let sheet = el("div", "sheet gauges")
         .with(el("h1", "").with("Gauges"))
         .with(para("", told))
         .with(para("", saved_word()))
         .with(heading("Measured with"))
+        .with(para("", present::WHY_FIVE_TIMES))
         .with(uses)
         .with(heading("At hand"))
         .with(at_hand)
@@ -68,7 +72,9 @@ fn one_use(row: UseRow) -> El {
     };
     let repeats = (!row.repeats.is_empty()).then(|| para("", row.repeats));
     let study = press(word, act(move || change(state, &study)));
+    let none = names.is_empty().then(|| para("", present::NO_GAUGE_FOR_IT));
     choices(row.title, names, Held::new(chosen).into(), choose)
+        .with(none)
         .with(repeats)
         .with(para("actions", study))
 }

@@ -9,7 +9,7 @@ use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::{choices, stepper, text_field};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, flag, text};
-use crate::ui::parts::press::{main_press, refusal};
+use crate::ui::parts::press::{main_press, para, refusal};
 use crate::ui::state::{Change, State};
 
 /// What a micrometer can be locked on.
@@ -90,6 +90,7 @@ pub fn set_form(row: GaugeRow) -> El {
     });
     let form = el("details", "more")
         .with(el("summary", "").with(word))
+        .with(para("", present::why_set(deviations)))
         .with(on)
         .with(feature)
         .with(line(format!("Its size, {sign}"), fields.size))

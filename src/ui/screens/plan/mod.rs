@@ -12,15 +12,26 @@ use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live};
-use crate::ui::parts::press::{heading, para, press};
+use crate::ui::parts::press::{empty, heading, para, press};
 use crate::ui::state::{Change, State};
-use crate::ui::way::Sheet;
+use crate::ui::way::{Sheet, sheet_address};
 
 const TAP: &str = "A tap on a line shows why, and what else there is.";
 
 /// The plan, made anew when something changes.
 pub fn plan(id: &SessionId) -> AnyView {
     let state = State::get();
+    let is_empty = state.peek(|s, _| present::nothing_read(s) && s.sights().next().is_none());
+    if is_empty.unwrap_or_default() {
+        let sheet = el("div", "sheet plan")
+            .with(el("h1", "").with("What to do"))
+            .with(empty(
+                present::NO_PLAN,
+                &sheet_address(id, Sheet::Route),
+                "Measure",
+            ));
+        return el("div", "").with(bar(id, Sheet::Plan)).with(sheet).done();
+    }
     let priced = Held::new(Vec::new());
     let sheet = live(move || {
         let view = state
@@ -44,7 +55,9 @@ fn told(view: PlanView) -> El {
     for trouble in view.troubles {
         sheet = sheet.with(para("notice", trouble).id("trouble"));
     }
-    let mut lines = section("plan", "Reckon with this")
+    let rests = (!view.rests_on.is_empty()).then(|| para("honest", present::PLAN_RESTS));
+    let mut lines = section("plan", "The plan for the set")
+        .with(rests.map(|told| told.id("rests")))
         .with(para("lead-in", view.basis))
         .with(para("lead-in", TAP));
     for one in view.lines {

@@ -37,7 +37,7 @@ pub fn shown(entry: Entry, gauges: &str) -> El {
                 .with(part(|v| v.face.dial.clone().unwrap_or_default())),
         );
     // Without a keypad the gauge has to be set first.
-    let unset = flag(move || view.with(|v| !v.face.unit.is_empty()));
+    let unset = flag(move || view.with(|v| !v.face.unit.is_empty() || v.feature.is_empty()));
     let set_it = link("button", gauges, "Set the gauge").when("hidden", unset);
     el("div", "reading")
         .with(place)
