@@ -22,13 +22,14 @@ const GATE: &str = "::ui::screens::later::screen";
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 29] = [
+const LATER: [&str; 31] = [
     "::ui::screens::plan::",
     "::ui::screens::looks::",
     "::ui::screens::look_at::",
     "::ui::screens::findings::",
     "::ui::screens::how_sure::",
     "::ui::screens::gauges::",
+    "::ui::screens::instrument::",
     "::ui::screens::kinds::",
     "::ui::screens::limits::",
     "::ui::screens::set_up::",
@@ -36,6 +37,7 @@ const LATER: [&str; 29] = [
     "::present::findings::",
     "::present::looks::",
     "::present::gauges::",
+    "::present::instrument::",
     "::present::kinds::",
     "::present::given_form::",
     "::present::limits_form::",

@@ -6,7 +6,7 @@
 
 use leptos::prelude::AnyView;
 
-use super::{findings, gauges, kinds, limits, looks, plan, set_up};
+use super::{findings, gauges, instrument, kinds, limits, looks, plan, set_up};
 use crate::session::SessionId;
 use crate::ui::way::Sheet;
 
@@ -21,6 +21,7 @@ pub fn screen(id: &SessionId, sheet: Sheet) -> Option<AnyView> {
         Sheet::SetUp => set_up(id),
         Sheet::Gauges => gauges(id),
         Sheet::Kinds => kinds(id),
+        Sheet::Instrument => instrument(id),
         Sheet::Route | Sheet::Stations => return None,
     })
 }
