@@ -7,6 +7,6 @@ mod mistake;
 mod quiz;
 mod scale;
 
-pub use helper::{Helper, helper};
-pub use quiz::{QUESTIONS, Quiz, QuizView};
-pub use scale::{Line, Micrometer, Row, Turn};
+pub use helper::Helper;
+pub use quiz::{QUESTIONS, Quiz};
+pub use scale::Micrometer;

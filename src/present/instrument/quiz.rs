@@ -3,7 +3,7 @@
 use super::Micrometer;
 use super::scale::LINE;
 use crate::present::keypad::{Face, Key, Keypad, Pressed, Reads};
-use crate::quantity::{Entered, Size};
+use crate::quantity::Entered;
 use crate::session::Kind;
 
 /// How many readings are asked for.
@@ -14,31 +14,12 @@ pub const QUESTIONS: usize = 10;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Quiz {
     asked: Vec<Micrometer>,
-    /// What was read, as counts.
+    /// What was read, in counts.
     read: Vec<i64>,
     keypad: Keypad,
     /// True while the answer to the last reading is told.
     telling: bool,
     refused: String,
-}
-
-/// What the quiz shows.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct QuizView {
-    /// How far it has come, or the score.
-    pub title: String,
-    /// What is to be read; `None` at the end.
-    pub micrometer: Option<Micrometer>,
-    /// What is typed.
-    pub face: Face,
-    /// Why something was not taken.
-    pub refused: String,
-    /// Whether the reading was right, once it is entered.
-    pub right: Option<bool>,
-    /// What was said to it.
-    pub told: String,
-    /// At the end: what was read wrong, each with what it looks like.
-    pub wrong: Vec<(Micrometer, String)>,
 }
 
 impl Quiz {
@@ -54,102 +35,93 @@ impl Quiz {
         }
     }
 
-    /// Another one with the same micrometer.
+    /// What is to be read; `None` at the end.
     #[must_use]
-    pub fn again(&self, seed: u64) -> Self {
-        let first = self.asked.first().copied().unwrap_or_default();
-        Self::new(first, seed)
-    }
-
-    /// The place of what is shown.
-    const fn at(&self) -> usize {
+    pub fn micrometer(&self) -> Option<Micrometer> {
         let read = self.read.len();
-        if self.telling { read - 1 } else { read }
+        let at = if self.telling { read - 1 } else { read };
+        self.asked.get(at).copied()
     }
 
     /// Takes a key; false if it was refused.
     pub fn press(&mut self, key: Key) -> bool {
-        let pressed = self.keypad.press(key);
-        self.refused = match pressed {
+        self.refused = match self.keypad.press(key) {
             Pressed::Taken => String::new(),
             Pressed::Refused(why) => why,
         };
         self.refused.is_empty()
     }
 
-    /// Enters what is typed, and from there goes on; false if it is no
-    /// reading yet.
+    /// Enters what is typed, and from what is told to it goes on; false if it
+    /// is no reading yet.
     pub fn enter(&mut self) -> bool {
+        let Some(micrometer) = self.micrometer() else {
+            return false;
+        };
         if self.telling {
             self.telling = false;
             return true;
         }
-        let Some(micrometer) = self.asked.get(self.at()) else {
-            return false;
-        };
-        let entered = Entered::parse(self.keypad.typed(), micrometer.unit());
-        let all = |entered: &Entered| entered.decimals() == micrometer.decimals();
-        let Some(entered) = entered.ok().filter(all) else {
-            let decimals = micrometer.decimals();
-            self.refused = format!("Type all {decimals} decimals, zeros too.");
-            return false;
-        };
-        self.read.push(micrometer.counts(entered.size()));
-        self.keypad = empty(*micrometer);
-        self.telling = true;
-        true
+        match Entered::parse(self.keypad.typed(), micrometer.unit()) {
+            Ok(read) if read.decimals() == micrometer.decimals() => {
+                self.read.push(micrometer.counts(read.size()));
+                self.keypad = empty(micrometer);
+                self.telling = true;
+            }
+            _ => self.refused = "Type all decimals, zeros too.".to_owned(),
+        }
+        self.telling
     }
 
-    /// What is shown.
+    /// How far it has come, or the score.
     #[must_use]
-    pub fn view(&self) -> QuizView {
-        let answers = self.asked.iter().zip(&self.read);
-        let wrong = answers.filter(|(asked, read)| !asked.reads(**read));
-        let wrong: Vec<_> = wrong.map(|(asked, read)| (*asked, asked.said_of(*read))).collect();
-        let at = self.at();
-        let Some(micrometer) = self.asked.get(at).copied() else {
-            let right = self.asked.len() - wrong.len();
-            return QuizView {
-                title: format!("{right} of {QUESTIONS} right"),
-                wrong,
-                ..QuizView::default()
-            };
+    pub fn title(&self) -> String {
+        let (count, word) = match self.micrometer() {
+            Some(_) => (self.read.len() + usize::from(!self.telling), " of 10"),
+            None => (QUESTIONS - self.wrong().len(), " of 10 right"),
         };
-        let read = self.read.get(at).copied();
-        QuizView {
-            title: format!("{} of {QUESTIONS}", at + 1),
-            micrometer: Some(micrometer),
-            face: self.keypad.face(),
-            refused: self.refused.clone(),
-            right: read.map(|read| micrometer.reads(read)),
-            told: read.map_or_else(String::new, |read| micrometer.said_of(read)),
-            wrong: Vec::new(),
+        [&*count.to_string(), word].concat()
+    }
+
+    /// What is typed.
+    #[must_use]
+    pub fn face(&self) -> Face {
+        self.keypad.face()
+    }
+
+    /// Why a key or the number was not taken; else empty.
+    #[must_use]
+    pub fn refused(&self) -> &str {
+        &self.refused
+    }
+
+    /// What is said to the reading just entered; `None` while one is awaited.
+    #[must_use]
+    pub fn told(&self) -> Option<String> {
+        let read = self.read.last().filter(|_| self.telling)?;
+        Some(said(self.micrometer()?, *read))
+    }
+
+    /// What was read wrong so far, each with what is said to it.
+    #[must_use]
+    pub fn wrong(&self) -> Vec<(Micrometer, String)> {
+        let mut wrong = Vec::new();
+        for (asked, read) in self.asked.iter().zip(&self.read) {
+            if asked.reading() != *read {
+                wrong.push((*asked, said(*asked, *read)));
+            }
         }
+        wrong
     }
 }
 
-impl Micrometer {
-    /// A size as a count, cut to whole ones.
-    fn counts(self, size: Size) -> i64 {
-        size.quanta() / self.quanta()
+/// What is said to a reading, in counts.
+fn said(asked: Micrometer, read: i64) -> String {
+    let typed = asked.count_text(read);
+    if asked.reading() == read {
+        return [&*typed, ": right."].concat();
     }
-
-    /// True if this count is what it reads.
-    fn reads(self, count: i64) -> bool {
-        count == self.start() + self.at()
-    }
-
-    /// What is said to a reading.
-    fn said_of(self, count: i64) -> String {
-        let sign = self.unit().sign();
-        let read = self.count_text(count);
-        if self.reads(count) {
-            format!("{read} {sign}: right.")
-        } else {
-            let mistake = self.mistake(count);
-            format!("{read} was typed, it reads {} {sign}. {mistake}", self.text())
-        }
-    }
+    [&*typed, ": wrong. ", &asked.mistake(read)].concat()
 }
 
 /// An empty keypad on which readings are typed in full.
@@ -175,10 +147,9 @@ fn questions(micrometer: Micrometer, seed: u64) -> Vec<Micrometer> {
         let mut mixed = state;
         mixed = (mixed ^ mixed >> 30).wrapping_mul(0xbf58_476d_1ce4_e5b9);
         mixed = (mixed ^ mixed >> 27).wrapping_mul(0x94d0_49bb_1331_11eb);
-        let drawn = i64::try_from((mixed ^ mixed >> 31) >> 1).unwrap_or(0);
-        drawn % end
+        i64::try_from((mixed ^ mixed >> 31) >> 1).unwrap_or(0) % end
     };
-    let (turn, span) = (micrometer.turn(), micrometer.span());
+    let (turn, span) = (micrometer.scale().turn, micrometer.scale().span);
     let grain = micrometer.grain();
     let mut asked: Vec<Micrometer> = Vec::new();
     while asked.len() < QUESTIONS {

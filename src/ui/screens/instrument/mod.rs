@@ -4,162 +4,132 @@ mod quiz;
 
 use leptos::prelude::*;
 
-use crate::device::{buzz, random};
-use crate::present::instrument::{Helper, Micrometer, Quiz, Row, helper};
+use crate::device::random;
+use crate::present::instrument::{Helper, Micrometer, Quiz};
 use crate::session::SessionId;
 use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::choices;
 use crate::ui::parts::held::Held;
-use crate::ui::parts::live::{act, flag, live, nothing, text};
-use crate::ui::parts::press::{heading, main_press, para, press};
+use crate::ui::parts::live::{act, flag, live, text};
+use crate::ui::parts::press::{main_press, para, press};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, go, sheet_address, to_top};
 
-const TOLD: &str = "Set it to what yours shows: the sleeve, then the thimble, then the vernier. \
-                    The thick blue lines are the ones that count.";
+const TOLD: &str = "Set it to what yours shows. The thick lines count; the vernier stands below, \
+                    with the thimble held down.";
 
 /// The reading helper, and the quiz while there is one.
 pub fn instrument(id: &SessionId) -> AnyView {
     let state = State::get();
     let draft = state.draft(id);
-    let start = state.peek(|s, a| helper(s, a, draft)).unwrap_or_default();
-    let held = Held::new(start.micrometer);
-    let quiz = Held::new(None::<Quiz>);
-    let asking = flag(move || quiz.with(Option::is_some));
-    let of = id.clone();
+    let start = state.peek(|s, a| Helper::start(s, a, draft));
+    let held = Held::new(start.unwrap_or_default());
+    let id_ = id.clone();
+    let title = text(move || {
+        let title = held.with(|h| h.quiz.as_ref().map(Quiz::title));
+        title.unwrap_or_else(|| "Reading a micrometer".to_owned())
+    });
+    // Made anew from one stage to the next, and for another micrometer.
+    let stage = text(move || {
+        held.with(|h| match &h.quiz {
+            Some(quiz) => quiz.title() + quiz.told().map_or("", |_| "told"),
+            None => h.held.name(),
+        })
+    });
     let shown = live(move || {
-        if asking.get() {
-            quiz::quiz(quiz).done()
+        stage.get();
+        if held.peek(|h| h.quiz.is_some()) {
+            quiz::stage(held).done()
         } else {
-            reading(&of, start.clone(), held, quiz).done()
+            keys(&id_, held).done()
         }
     });
+    let drawing = text(move || held.with(Helper::drawing));
+    let sheet = el("div", "sheet micrometer")
+        .with(el("h1", "").id("title").with(title))
+        .with(el("div", "drawn").id("drawn").markup(drawing))
+        .with(el("div", "set").with(shown));
     el("div", "")
         .with(bar(id, Sheet::Instrument))
-        .with(el("div", "sheet micrometer").with(shown))
+        .with(sheet)
         .done()
 }
 
-fn reading(id: &SessionId, start: Helper, held: Held<Micrometer>, quiz: Held<Option<Quiz>>) -> El {
-    let others = held.now().others();
+/// What sets the micrometer, and what it reads.
+fn keys(id: &SessionId, held: Held<Helper>) -> El {
+    let now = held.peek(|h| h.held);
+    let mut set = el("div", "");
+    for (at, (name, big, small)) in now.rows().into_iter().enumerate() {
+        if small == 0 {
+            continue;
+        }
+        let shown = text(move || held.with(|h| h.held.row_text(at)));
+        let shown = el("span", "shown").with(name).with(el("b", "").with(shown));
+        let row = el("div", if big == 0 { "scale one" } else { "scale" })
+            .set("role", "group")
+            .set("aria-label", name);
+        let key = |by: i64| (by != 0).then(|| key(held, at, name, by));
+        set = set.with(row.with(key(-big)).with(key(-small)).with(shown).with(key(small)).with(key(big)));
+    }
+    let others = now.others();
     let names = others.iter().map(|other| other.name()).collect();
-    let chosen = Held::new(others.iter().position(|one| *one == held.now()).unwrap_or(0));
     let choose = Callback::new(move |at: usize| {
         if let Some(other) = others.get(at) {
-            held.set(*other);
-            chosen.set(at);
+            held.update(|h| h.held = *other);
         }
     });
-    // The same keys for as long as it is the same micrometer.
-    let rows = live(move || {
-        chosen.get();
-        let rows = held.now().rows().into_iter().enumerate();
-        let rows = rows.map(|(at, row)| scale(held, at, row));
-        rows.fold(el("div", "scales"), El::with).done()
-    });
     let ask = act(move || {
-        quiz.set(Some(Quiz::new(held.now(), random::number())));
+        held.update(|h| h.quiz = Some(Quiz::new(h.held, random::number())));
         to_top();
     });
-    let drawing = drawn(text(move || held.with(|m| m.drawing(true))));
-    let apart = live(move || parts(held.get()).done());
-    let wrong = live(move || {
-        let told = held.get().warnings().into_iter();
-        told.fold(el("ul", "warnings"), |list, one| list.with(el("li", "").with(one)))
-            .id("warnings")
-            .done()
+    let id = id.clone();
+    set.with(live(move || reads(&id, held).done()))
+        .with(choices("Your micrometer", names, Held::new(0).into(), choose))
+        .with(para("honest", TOLD))
+        .with(press("A quiz of ten", ask))
+}
+
+/// A key of a row.
+fn key(held: Held<Helper>, row: usize, name: &str, by: i64) -> El {
+    let sign = held.peek(|h| h.held.sign(by));
+    let label = [name, " ", &*sign].concat();
+    let turned = move |h: &Helper| h.held.turned(row, by);
+    let turn = act(move || {
+        if let Some(turned) = held.peek(turned) {
+            held.update(|h| h.held = turned);
+        }
     });
-    let set = el("div", "set")
-        .with(rows)
-        .with(take(id.clone(), start, held))
-        .with(para("honest", TOLD));
-    let practise = "Ten settings by chance, drawn without the blue lines. Nothing of it is kept.";
-    let ten = el("section", "")
-        .with(heading("Practise"))
-        .with(para("", practise))
-        .with(para("actions", press("A quiz of ten", ask)));
-    el("div", "")
-        .with(el("h1", "").with("Reading a micrometer"))
-        .with(el("div", "bench").with(drawing).with(set))
-        .with(el("section", "").with(heading("Taken apart")).with(apart).with(wrong))
-        .with(el("section", "").with(choices("Your micrometer", names, chosen.into(), choose)))
-        .with(ten)
+    press(sign, turn)
+        .set("aria-label", &label)
+        .when("disabled", flag(move || held.with(turned).is_none()))
 }
 
-/// The drawing, and which part of it is the vernier.
-fn drawn(markup: Signal<String>) -> El {
-    el("div", "drawn").id("drawn").markup(markup)
-}
-
-/// The keys of one scale, with what it shows between them.
-fn scale(held: Held<Micrometer>, at: usize, row: Row) -> El {
-    let mut shown = Some(
-        el("span", "shown")
-            .with(row.name)
-            .with(el("b", "").with(text(move || held.get().row_text(at)))),
-    );
-    let half = row.turns.len() / 2;
-    let line = el("div", if half == 1 { "scale one" } else { "scale" })
-        .set("role", "group")
-        .set("aria-label", row.name);
-    let keys = row.turns.into_iter().enumerate();
-    keys.fold(line, |line, (place, turn)| {
-        let sign = held.now().sign(turn);
-        let name = format!("{} {sign}", row.name);
-        let end = flag(move || held.get().turned(turn).is_none());
-        let key = press(
-            sign,
-            act(move || {
-                if let Some(turned) = held.now().turned(turn) {
-                    buzz::tick();
-                    held.set(turned);
-                }
-            }),
-        );
-        let shown = if place == half { shown.take() } else { None };
-        line.with(shown)
-            .with(key.set("aria-label", &name).when("disabled", end))
-    })
-}
-
-/// Takes the number to the keypad, where ENTER stays the person's.
-fn take(id: SessionId, start: Helper, held: Held<Micrometer>) -> El {
-    let (place, draft) = (start.place.clone(), start);
-    let value = text(move || {
-        let held = held.get();
-        format!("{} {}", held.text(), held.unit().sign())
-    });
-    let sum = el("output", "sum").id("sum").with("Reads ").with(el("b", "").with(value));
-    let fits = Held::new(draft);
-    let take = live(move || {
-        let draft = fits.with(|start| start.take(held.get()));
-        let (Some(draft), false) = (draft, place.is_empty()) else {
-            return nothing();
-        };
-        let (id, address) = (id.clone(), sheet_address(&id, Sheet::Route));
+/// What it reads: for the keypad, where ENTER stays the person's, as a sum,
+/// and where it goes wrong.
+fn reads(id: &SessionId, held: Held<Helper>) -> El {
+    let Helper { held: now, .. } = held.get();
+    let take = held.peek(Helper::take).map(|draft| {
+        let (id, address) = (id.clone(), sheet_address(id, Sheet::Route));
         let take = act(move || {
             State::get().keep_draft(&id, &draft);
             go(&address);
         });
-        main_press("Take it to the keypad", take)
-            .with(el("small", "").with(place.clone()))
-            .done()
+        let value = [&*now.text(), " ", now.unit().sign()].concat();
+        main_press(el("b", "").with(value), take)
+            .with(el("small", "").with("to the keypad: ").with(held.peek(Helper::place)))
     });
-    el("div", "take").with(sum).with(take)
+    let warnings = now.warnings().into_iter().map(|told| para("caution", told));
+    let reads = el("div", "reads").with(take).with(sum(now));
+    warnings.fold(reads, El::with)
 }
 
 /// A reading written as a sum.
-fn parts(of: Micrometer) -> El {
-    let row = |what: &str, times: String, amount: String| {
-        el("li", "")
-            .with(el("span", "").with(what.to_owned()))
-            .with(el("span", "").with(times))
-            .with(el("span", "").with(amount))
-    };
-    let parts = of.parts().into_iter();
-    let list = parts.fold(el("ul", "parts"), |list, part| {
-        list.with(row(part.what, part.times, part.amount))
-    });
-    list.id("parts").with(row("It reads", of.unit().sign().to_owned(), of.text()))
+fn sum(of: Micrometer) -> El {
+    let mut list = el("ul", "sum").id("sum");
+    for line in of.sum() {
+        let cells = line.into_iter().map(|cell| el("span", "").with(cell));
+        list = list.with(cells.fold(el("li", ""), El::with));
+    }
+    list
 }

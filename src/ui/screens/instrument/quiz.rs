@@ -1,30 +1,42 @@
-//! The quiz: a drawing, the keypad, and what was right.
+//! The quiz: the keypad, and what was right.
 
 use leptos::ev::{Event, KeyboardEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use super::{drawn, parts};
+use super::sum;
 use crate::device::{buzz, page, random};
-use crate::present::instrument::{Quiz, QuizView};
+use crate::present::instrument::{Helper, Quiz};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::keypad::{Touch, keys, of_keyboard};
-use crate::ui::parts::live::{act, flag, live, text};
-use crate::ui::parts::press::{heading, main_press, para, press};
+use crate::ui::parts::live::{act, flag, text};
+use crate::ui::parts::press::{main_press, para, press};
 use crate::ui::way::to_top;
 
-/// The id by which the quiz is given the focus.
+/// The id by which the keypad is given the focus.
 const ID: &str = "quiz";
 
-type Held10 = Held<Option<Quiz>>;
-
-fn view(quiz: Held10) -> QuizView {
-    quiz.with(|quiz| quiz.as_ref().map(Quiz::view).unwrap_or_default())
+/// The quiz as it stands: to be typed, told, or over.
+pub fn stage(held: Held<Helper>) -> El {
+    to_top();
+    let Some(quiz) = held.peek(|h| h.quiz.clone()) else {
+        return el("div", "");
+    };
+    if quiz.micrometer().is_none() {
+        return over(held, &quiz);
+    }
+    match (quiz.told(), quiz.micrometer()) {
+        (Some(told), Some(micrometer)) => el("div", "reads")
+            .with(para("told", told).set("role", "status").id("answer"))
+            .with(main_press("Next", act(move || touched(held, Touch::Enter))))
+            .with(sum(micrometer)),
+        _ => asked(held),
+    }
 }
 
-fn touched(quiz: Held10, touch: Touch) {
-    let taken = quiz.update(|quiz| match (quiz, touch) {
+fn touched(held: Held<Helper>, touch: Touch) {
+    let taken = held.update(|h| match (&mut h.quiz, touch) {
         (Some(quiz), Touch::Key(key)) => quiz.press(key),
         (Some(quiz), Touch::Enter) => quiz.enter(),
         _ => false,
@@ -36,90 +48,51 @@ fn touched(quiz: Held10, touch: Touch) {
     }
 }
 
-/// The quiz, until it is left.
-pub fn quiz(quiz: Held10) -> El {
+/// The number under way, and the keys.
+fn asked(held: Held<Helper>) -> El {
+    let part = move |part: fn(&Quiz) -> String| {
+        text(move || held.with(|h| h.quiz.as_ref().map_or_else(String::new, part)))
+    };
+    let number = part(|quiz| {
+        let face = quiz.face();
+        face.typed + &"▢".repeat(face.open) + " " + face.unit
+    });
+    let refused = part(|quiz| quiz.refused().to_owned());
     let on_key = move |event: Event| {
         let event: KeyboardEvent = event.unchecked_into();
-        let itself = event.target() == event.current_target();
-        if let Some(touch) = of_keyboard(&event).filter(|_| itself) {
+        if let Some(touch) = of_keyboard(&event) {
             event.prevent_default();
-            touched(quiz, touch);
+            touched(held, touch);
         }
     };
+    // A touch acts at once; the click that follows would meet what stands in
+    // its place by then.
+    let stay = |event: Event| event.prevent_default();
     request_animation_frame(|| page::focus(ID));
-    let title = text(move || view(quiz).title);
-    let drawing = text(move || {
-        let view = view(quiz);
-        let marked = view.right.is_some();
-        view.micrometer.map_or_else(String::new, |m| m.drawing(marked))
-    });
-    // Made anew from one to the next: to be typed, told, over.
-    let stage = text(move || {
-        let view = view(quiz);
-        format!("{:?}{}", view.right, view.micrometer.is_some())
-    });
-    let stage = live(move || {
-        stage.get();
-        to_top();
-        let now = untrack(|| view(quiz));
-        match (now.micrometer, now.right) {
-            (None, _) => over(quiz, now).done(),
-            (Some(m), Some(_)) => {
-                let next = act(move || touched(quiz, Touch::Enter));
-                told(&now.told).with(main_press("Next", next)).with(parts(m)).done()
-            }
-            (Some(_), None) => asked(quiz).done(),
-        }
-    });
+    let touch = Callback::new(move |touch| touched(held, touch));
     el("div", "quiz")
         .set("id", ID)
         .set("tabindex", "-1")
         .on("keydown", on_key)
-        .on("mousedown", |event: Event| event.prevent_default())
-        .with(el("h1", "").with("What does it read? ").with(el("b", "").id("score").with(title)))
-        .with(el("div", "bench").with(drawn(drawing)).with(el("div", "set").with(stage)))
-}
-
-/// The number under way, and the keys.
-fn asked(quiz: Held10) -> El {
-    let part = move |part: fn(QuizView) -> String| text(move || part(view(quiz)));
-    let number = el("output", "")
-        .id("value")
-        .with(el("span", "typed").with(part(|v| v.face.typed)))
-        .with(el("span", "open").with(part(|v| "▢".repeat(v.face.open))));
-    let unit = el("span", "unit").with(part(|v| v.face.unit.to_owned()));
-    let touch = Callback::new(move |touch| touched(quiz, touch));
-    el("div", "")
-        .with(el("div", "value").with(number).with(unit))
-        .with(para("refusal", part(|v| v.refused)).set("role", "alert").id("said"))
+        .on("mousedown", stay)
+        .on("touchstart", stay)
+        .with(el("output", "value").id("value").with(number))
         .with(keys(flag(|| true), flag(|| false), touch))
+        .with(para("refusal", refused).set("role", "alert").id("said"))
 }
 
-fn told(told: &str) -> El {
-    let told = para("told", told.to_owned()).set("role", "status").id("answer");
-    el("div", "answer").with(told)
-}
-
-/// The end: the score, what was wrong once more, and the ways on.
-fn over(quiz: Held10, view: QuizView) -> El {
-    let more = act(move || {
-        quiz.update(|quiz| *quiz = quiz.take().map(|quiz| quiz.again(random::number())));
-    });
-    let mut over = el("div", "");
-    if !view.wrong.is_empty() {
-        over = over.with(heading("Once more what was wrong"));
-    }
-    for (micrometer, why) in view.wrong {
+/// The end: what was wrong once more, and the ways on.
+fn over(held: Held<Helper>, quiz: &Quiz) -> El {
+    let more = act(move || held.update(|h| h.quiz = Some(Quiz::new(h.held, random::number()))));
+    let back = act(move || held.update(|h| h.quiz = None));
+    let mut over = el("div", "reads");
+    for (micrometer, told) in quiz.wrong() {
         let drawing = text(move || micrometer.drawing(true));
-        let again = el("section", "")
-            .id("wrong")
-            .with(para("told", why))
-            .with(drawn(drawing))
-            .with(parts(micrometer));
-        over = over.with(again);
+        over = over
+            .with(para("told", told).id("wrong"))
+            .with(el("div", "drawn").markup(drawing))
+            .with(sum(micrometer));
     }
-    let back = act(move || quiz.set(None));
-    over.with(
-        para("actions", main_press("Ten more", more)).with(press("Back to the helper", back)),
-    )
+    over.with(main_press("Ten more", more))
+        .with(press("Back to the helper", back))
 }
