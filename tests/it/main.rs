@@ -98,6 +98,8 @@ mod gauges;
 mod given_form;
 mod guide;
 mod how_sure;
+mod instrument;
+mod instrument_quiz;
 mod keypad;
 mod limits_form;
 mod looks;

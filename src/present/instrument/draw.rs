@@ -57,7 +57,15 @@ impl Pen {
     #[inline(never)]
     fn label(&mut self, x: i64, y: i64, number: i64) {
         let [x, y, number] = [x, y, number].map(|n| n.to_string());
-        for piece in ["<text x=\"", &*x, "\" y=\"", &*y, "\">", &*number, "</text>"] {
+        for piece in [
+            "<text x=\"",
+            &*x,
+            "\" y=\"",
+            &*y,
+            "\">",
+            &*number,
+            "</text>",
+        ] {
             self.text.push_str(piece);
         }
     }
@@ -65,7 +73,14 @@ impl Pen {
     /// Puts down what was drawn, as one path of a class, and its numbers.
     #[inline(never)]
     fn put(&mut self, class: &str) {
-        for piece in ["<path class=\"", class, "\" d=\"", &*self.path, "\"/>", &*self.text] {
+        for piece in [
+            "<path class=\"",
+            class,
+            "\" d=\"",
+            &*self.path,
+            "\"/>",
+            &*self.text,
+        ] {
             self.done.push_str(piece);
         }
         self.path.clear();
@@ -108,8 +123,9 @@ impl Micrometer {
         let slid = (at * TURN / scale.turn - WINDOW).max(0);
         let x = |count: i64| ZERO + count * TURN / scale.turn - slid;
         let (frame, edge) = (x(0) - 140, x(at));
-        for (x, high) in [(frame, EDGE + 40), (edge, SLEEVE)] {
-            pen.line(&[(0, AXIS - high), (x, AXIS - high), (x, AXIS + high), (0, AXIS + high)]);
+        for (from, to, high) in [(0, frame, EDGE + 40), (frame.max(0), edge, SLEEVE)] {
+            let (top, foot) = (AXIS - high, AXIS + high);
+            pen.line(&[(from, top), (to, top), (to, foot), (from, foot)]);
         }
         pen.line(&[(frame + 60, AXIS), (edge, AXIS)]);
         pen.put("");
@@ -119,7 +135,11 @@ impl Micrometer {
             let numbered = count % scale.number == 0;
             let long = if numbered { 270 } else { 180 };
             // Half millimetres stand below.
-            let up = if scale.number != STEP && count % STEP != 0 { -1 } else { 1 };
+            let up = if scale.number != STEP && count % STEP != 0 {
+                -1
+            } else {
+                1
+            };
             let (x, tip) = (x(count), AXIS - up * long);
             if 0 < x {
                 pen.line(&[(x, AXIS), (x, tip)]);
@@ -154,7 +174,12 @@ impl Micrometer {
             (neck, top),
             (neck, foot),
         ]);
-        pen.line(&[(end, AXIS - 400), (END, AXIS - 400), (END, AXIS + 400), (end, AXIS + 400)]);
+        pen.line(&[
+            (END, AXIS - 400),
+            (end, AXIS - 400),
+            (end, AXIS + 400),
+            (END, AXIS + 400),
+        ]);
         pen.put("solid");
         for knurl in -8..=8 {
             let high = self.around(knurl * self.scale().turn / 34, BODY);
@@ -186,7 +211,7 @@ impl Micrometer {
             pen.line(&[spot(0), spot(if numbered { 440 } else { 300 })]);
         }
         // Numbers further round would be seen from the edge.
-        if numbered && 5 * counts.abs() < self.scale().turn {
+        if numbered && 6 * counts.abs() < self.scale().turn {
             let (x, y) = spot(NUMBERS);
             pen.label(x, y, number);
         }
@@ -194,7 +219,8 @@ impl Micrometer {
 
     /// The vernier rolled out above the thimble's edge.
     fn vernier(self, pen: &mut Pen, marked: bool) {
-        pen.done.push_str("<svg viewBox=\"0 0 3440 930\" aria-hidden=\"true\">");
+        pen.done
+            .push_str("<svg viewBox=\"0 0 3440 930\" aria-hidden=\"true\">");
         pen.line(&[(0, SEAM), (END, SEAM), (END, FOOT), (0, FOOT)]);
         pen.put("ground");
         pen.line(&[(0, SEAM), (END, SEAM)]);

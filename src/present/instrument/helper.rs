@@ -53,7 +53,10 @@ impl Helper {
     /// `None` where the gauge in use there reads otherwise.
     #[must_use]
     pub fn take(&self) -> Option<Draft> {
-        let draft = self.draft.clone().filter(|_| self.held.is_like(self.in_use))?;
+        let draft = self
+            .draft
+            .clone()
+            .filter(|_| self.held.is_like(self.in_use))?;
         Some(Draft {
             whole: true,
             typed: self.held.text(),

@@ -70,7 +70,13 @@ fn keys(id: &SessionId, held: Held<Helper>) -> El {
             .set("role", "group")
             .set("aria-label", name);
         let key = |by: i64| (by != 0).then(|| key(held, at, name, by));
-        set = set.with(row.with(key(-big)).with(key(-small)).with(shown).with(key(small)).with(key(big)));
+        set = set.with(
+            row.with(key(-big))
+                .with(key(-small))
+                .with(shown)
+                .with(key(small))
+                .with(key(big)),
+        );
     }
     let others = now.others();
     let names = others.iter().map(|other| other.name()).collect();
@@ -85,7 +91,12 @@ fn keys(id: &SessionId, held: Held<Helper>) -> El {
     });
     let id = id.clone();
     set.with(live(move || reads(&id, held).done()))
-        .with(choices("Your micrometer", names, Held::new(0).into(), choose))
+        .with(choices(
+            "Your micrometer",
+            names,
+            Held::new(0).into(),
+            choose,
+        ))
         .with(para("honest", TOLD))
         .with(press("A quiz of ten", ask))
 }
@@ -116,8 +127,11 @@ fn reads(id: &SessionId, held: Held<Helper>) -> El {
             go(&address);
         });
         let value = [&*now.text(), " ", now.unit().sign()].concat();
-        main_press(el("b", "").with(value), take)
-            .with(el("small", "").with("to the keypad: ").with(held.peek(Helper::place)))
+        main_press(el("b", "").with(value), take).with(
+            el("small", "")
+                .with("to the keypad: ")
+                .with(held.peek(Helper::place)),
+        )
     });
     let warnings = now.warnings().into_iter().map(|told| para("caution", told));
     let reads = el("div", "reads").with(take).with(sum(now));
