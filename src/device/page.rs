@@ -4,8 +4,8 @@
 //! root element and events of the window, named here and there alike.
 
 use js_sys::Reflect;
-use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, HtmlElement};
 
 /// What is known of working offline.

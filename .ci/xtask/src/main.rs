@@ -8,6 +8,7 @@ mod bridge;
 mod constants;
 mod count;
 mod digest;
+mod drawings;
 mod e2e;
 mod module;
 mod outside;
