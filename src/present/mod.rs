@@ -36,7 +36,7 @@ mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
-pub use drawing::{Drawing, SIDE as DRAWING_SIDE, drawing};
+pub use drawing::{Drawing, Spot, State as SpotState, drawing};
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;

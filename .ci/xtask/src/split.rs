@@ -8,6 +8,9 @@
 //! alone cannot be followed: of those, the ones go that belong to a place named in [`LATER`]. So
 //! the compiler must not make one of two functions that happen to be alike, or the one that is
 //! left may bear the wrong name.
+//!
+//! Data stays, as nothing in it says whose it is; but for texts between [`MARKS`], which are
+//! blanked in the first module and written back by the second.
 
 use crate::module::{
     CALL, CALL_INDIRECT, I32_CONST, REF_FUNC, Reader, module, number, put, rewrite, sections,
@@ -18,11 +21,16 @@ use std::fs;
 use std::path::Path;
 
 /// The one function of the second module that the first one calls, as the compiler names it.
-const GATE: &str = "::ui::screens::later::screen";
+const GATE: &str = "::ui::screens::later::part";
+
+/// What stands before and behind a text that goes, as part of it.
+const MARKS: [&[u8]; 2] = [b"#later<", b">later#"];
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 29] = [
+const LATER: [&str; 31] = [
+    "::ui::screens::route::drawing::",
+    "::present::drawing::",
     "::ui::screens::plan::",
     "::ui::screens::looks::",
     "::ui::screens::look_at::",
@@ -64,6 +72,7 @@ mod section {
     pub const START: u8 = 8;
     pub const ELEMENT: u8 = 9;
     pub const CODE: u8 = 10;
+    pub const DATA: u8 = 11;
 }
 
 const FUNCTION: u8 = 0;
@@ -100,6 +109,9 @@ struct Program<'a> {
     table: (usize, Vec<usize>),
     names: BTreeMap<usize, &'a str>,
     globals: usize,
+    /// The data without the texts that go, and these with where they lie in memory.
+    data: Vec<u8>,
+    texts: Vec<(usize, &'a [u8])>,
     /// What each table holds, as its type says.
     tables: Vec<u8>,
 }
@@ -115,6 +127,8 @@ impl<'a> Program<'a> {
             table: (0, Vec::new()),
             names: BTreeMap::new(),
             globals: 0,
+            data: Vec::new(),
+            texts: Vec::new(),
             tables: Vec::new(),
         };
         let mut types = Vec::new();
@@ -156,6 +170,7 @@ impl<'a> Program<'a> {
                         program.functions.push((*of_type, reader.bytes()?));
                     }
                 }
+                section::DATA => (program.data, program.texts) = data(section)?,
                 _ => {}
             }
         }
@@ -309,6 +324,7 @@ impl Cut {
                 section::EXPORT => self.exports(program)?,
                 section::START => number(*self.stay.get(&program.start?)?),
                 section::ELEMENT => self.kept_elements(program),
+                section::DATA => program.data.clone(),
                 0 if Reader(section).bytes() == Some(b"name") => Vec::new(),
                 _ => section.to_vec(),
             };
@@ -408,6 +424,7 @@ impl Cut {
             (section::FUNCTION, types),
             (section::ELEMENT, self.brought_elements(program, &here)),
             (section::CODE, bodies),
+            (section::DATA, brought_data(&program.texts)),
         ]))
     }
 
@@ -439,6 +456,51 @@ fn segment(start: usize, functions: &[usize]) -> Vec<u8> {
     segment.extend(number(functions.len()));
     segment.extend(functions.iter().flat_map(|function| number(*function)));
     segment
+}
+
+/// The data with the texts that go blanked, and these by where they lie in memory.
+fn data(section: &[u8]) -> Option<(Vec<u8>, Vec<(usize, &[u8])>)> {
+    let [before, behind] = MARKS;
+    let (mut blanked, mut texts) = (section.to_vec(), Vec::new());
+    let mut reader = Reader(section);
+    for _ in 0..reader.number()? {
+        // All segments are active ones of the one memory.
+        ((reader.number()?, reader.byte()?) == (0, I32_CONST)).then_some(())?;
+        let memory = reader.number()?;
+        (reader.byte()? == 0x0b).then_some(())?;
+        let bytes = reader.bytes()?;
+        let segment = section.len() - reader.0.len() - bytes.len();
+        let mut from = 0;
+        while let Some(start) = find(bytes, from, before) {
+            let end = find(bytes, start, behind)? + behind.len();
+            blanked[segment + start..segment + end].fill(0);
+            texts.push((memory + start, &bytes[start..end]));
+            from = end;
+        }
+    }
+    Some((blanked, texts))
+}
+
+fn find(bytes: &[u8], from: usize, what: &[u8]) -> Option<usize> {
+    let mut windows = bytes[from..].windows(what.len());
+    windows
+        .position(|window| window == what)
+        .map(|at| from + at)
+}
+
+/// The texts that come, each back to where it lay.
+fn brought_data(texts: &[(usize, &[u8])]) -> Vec<u8> {
+    if texts.is_empty() {
+        return Vec::new();
+    }
+    let mut section = number(texts.len());
+    for (memory, text) in texts {
+        section.extend([0, I32_CONST]);
+        section.extend(signed(*memory));
+        section.push(0x0b);
+        put(&mut section, text);
+    }
+    section
 }
 
 /// The one active segment that the compiler writes.
@@ -661,6 +723,28 @@ mod tests {
         let program = Program::read(&program).unwrap();
         assert!(program.split("nowhere", &[]).is_err());
         assert!(Program::read(b"plain text").is_none());
+    }
+
+    #[test]
+    fn marked_texts_are_blanked_and_written_back() {
+        let bytes = b"stays#later<goes>later#too";
+        let mut section = vec![1, 0, I32_CONST, 0x80, 0x08, 0x0b];
+        put(&mut section, bytes);
+        let (blanked, texts) = data(&section).unwrap();
+        assert_eq!(texts, [(1024 + 5, &bytes[5..23])]);
+        let (head, rest) = blanked.split_at(7);
+        assert_eq!(
+            (head, rest),
+            (
+                &section[..7],
+                &b"stays\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0\0too"[..]
+            )
+        );
+        let brought = [&[1, 0, I32_CONST, 0x85, 0x08, 0x0b, 18][..], &bytes[5..23]].concat();
+        assert_eq!(brought_data(&texts), brought);
+        assert_eq!(brought_data(&[]), [0; 0]);
+        let open = [&[1, 0, I32_CONST, 0, 0x0b, 7][..], b"#later<"].concat();
+        assert!(data(&open).is_none(), "a text without an end");
     }
 
     #[test]

@@ -2,8 +2,8 @@
 
 use crate::session::Station;
 
+use super::plate::{Plate, tenths, turned, word};
 use super::{HEAD, SIDE};
-use super::plate::{Plate, tenths, turned};
 
 /// How long an arrow is that touches from outside, in tenths.
 const ARROW: i32 = 110;
@@ -21,7 +21,7 @@ pub struct Ink {
 impl Ink {
     pub fn new(name: &str) -> Self {
         let mut ink = Self {
-            text: String::with_capacity(4096),
+            text: String::new(),
             shafts: String::new(),
             heads: String::new(),
         };
@@ -31,19 +31,21 @@ impl Ink {
         ink
     }
 
+    #[inline(never)]
     fn put(&mut self, parts: &[&str]) {
         for part in parts {
             self.text.push_str(part);
         }
     }
 
+    #[inline(never)]
     fn path(&mut self, class: &str, path: &str) {
         self.put(&["<path class=\"", class, "\" d=\"", path, "\"/>"]);
     }
 
     /// Everything that is there before anything is measured.
     pub fn lines(&mut self, plate: &Plate) {
-        for (code, rest) in plate.lines() {
+        for (code, mut rest) in plate.lines.iter().copied() {
             let class = match code {
                 "p" => "part",
                 "t" => "thin",
@@ -51,10 +53,8 @@ impl Ink {
                 "c" => "cut",
                 "f" => "full",
                 "w" => {
-                    let mut words = rest.splitn(3, ' ');
-                    let mut next = || words.next().unwrap_or_default();
-                    let (x, y, word) = (next(), next(), next());
-                    self.put(&["<text x=\"", x, "\" y=\"", y, "\">", word, "</text>"]);
+                    let (x, y) = (word(&mut rest), word(&mut rest));
+                    self.put(&["<text x=\"", x, "\" y=\"", y, "\">", rest, "</text>"]);
                     continue;
                 }
                 _ => continue,
@@ -66,55 +66,50 @@ impl Ink {
     /// The level of a station across the part, and its direction if one is
     /// at that level.
     pub fn level(&mut self, plate: &Plate, station: Station, here: bool) {
-        let (Some(axis), Some(along)) = (plate.axis(), plate.level(station.level)) else {
+        let Some(axis) = plate.axis else {
             return;
         };
+        let along = tenths(&mut plate.at(station));
         let mut path = String::new();
-        let ends = [axis.at - axis.half, axis.at + axis.half];
-        let ends = ends.map(|at| if axis.upright { [at, along] } else { [along, at] });
-        line(&mut path, ends);
+        line(&mut path, axis.point(along, axis.at - axis.half), true);
+        line(&mut path, axis.point(along, axis.at + axis.half), false);
         self.path(if here { "level now" } else { "level" }, &path);
-        if let (true, Some([x, y, r])) = (here, plate.end()) {
+        if here {
+            let [x, y, r] = plate.end;
             let [across, down] = plate.onto_end(station.direction);
             let (across, down) = (r * across / 1000, r * down / 1000);
-            let mut path = String::new();
-            line(&mut path, [[x - across, y - down], [x + across, y + down]]);
+            path.clear();
+            line(&mut path, [x - across, y - down], true);
+            line(&mut path, [x + across, y + down], false);
             self.path("level", &path);
         }
     }
 
     /// How the gauge touches at a station.
     pub fn gauge(&mut self, plate: &Plate, station: Station) {
-        if let (Some(axis), Some([x, y, r])) = (plate.axis(), plate.end()) {
-            let along = plate.level(station.level).unwrap_or_default();
+        let mut at = plate.at(station);
+        if let Some(axis) = plate.axis {
+            let middle = axis.point(tenths(&mut at), axis.at);
             let [cos, _] = turned(station.direction);
-            let cos = cos.abs();
-            let (middle, way) = if axis.upright {
-                ([axis.at, along], [1000, 0])
-            } else {
-                ([along, axis.at], [0, 1000])
-            };
             if cos == 0 {
-                self.towards_the_eye(middle);
+                // It lies along the line of sight.
+                ring(&mut self.heads, middle, 20);
+            } else {
+                self.diameter(plate, middle, axis.point(0, 1000), axis.half, cos.abs());
             }
-            self.diameter(plate, middle, way, axis.half, cos);
+            let [x, y, r] = plate.end;
             self.diameter(plate, [x, y], plate.onto_end(station.direction), r, 1000);
-        } else if let Some(spot) = plate.spot(station) {
-            self.spot(spot);
+        } else {
+            let _mark = (word(&mut at), word(&mut at));
+            self.spot(at);
         }
-        for (class, path) in [
-            ("gauge", std::mem::take(&mut self.shafts)),
-            ("head", std::mem::take(&mut self.heads)),
-        ] {
-            self.path(class, &path);
-        }
+        let (shafts, heads) = (self.shafts.clone(), self.heads.clone());
+        self.path("gauge", &shafts);
+        self.path("head", &heads);
     }
 
     /// The gauge on a diameter that is seen shortened to so many thousandths.
     fn diameter(&mut self, plate: &Plate, middle: [i32; 2], way: [i32; 2], half: i32, seen: i32) {
-        if seen == 0 {
-            return;
-        }
         let ([x, y], [across, down]) = (middle, way);
         let reach = half * seen / 1000;
         for side in [-1, 1] {
@@ -129,43 +124,36 @@ impl Ink {
     }
 
     /// An arrow by its point, where it points, and its length.
+    #[inline(never)]
     fn arrow(&mut self, point: [i32; 2], way: [i32; 2], length: i32, seen: i32) {
         let ([x, y], [across, down]) = (point, way);
-        let back = |by: i32| [x - by * across / 1000, y - by * down / 1000];
-        let neck = back(HEAD * seen / 1000);
-        line(&mut self.shafts, [back(length), neck]);
-        let [x, y] = neck;
-        let (aside_x, aside_y) = (WIDE * down / 1000, WIDE * across / 1000);
-        line(&mut self.heads, [point, [x - aside_x, y + aside_y]]);
-        self.heads.push('L');
-        pair(&mut self.heads, [x + aside_x, y - aside_y]);
-        self.heads.push('Z');
-    }
-
-    /// A diameter that lies along the line of sight.
-    fn towards_the_eye(&mut self, at: [i32; 2]) {
-        ring(&mut self.shafts, at, 55);
-        ring(&mut self.heads, at, 22);
+        let back = |by: i32, aside: i32| {
+            [
+                x - (by * across + aside * down) / 1000,
+                y - (by * down - aside * across) / 1000,
+            ]
+        };
+        let head = HEAD * seen / 1000;
+        line(&mut self.shafts, back(length, 0), true);
+        line(&mut self.shafts, back(head, 0), false);
+        line(&mut self.heads, point, true);
+        line(&mut self.heads, back(head, WIDE), false);
+        line(&mut self.heads, back(head, -WIDE), false);
     }
 
     /// What is no diameter: arrows, and a path.
-    fn spot(&mut self, spot: &str) {
-        let (arrows, path) = spot.split_once('M').unwrap_or((spot, ""));
-        for arrow in arrows.split(' ') {
-            let way = match arrow.chars().next_back() {
-                Some('u') => [0, -1000],
-                Some('d') => [0, 1000],
-                Some('l') => [-1000, 0],
-                _ => [1000, 0],
+    fn spot(&mut self, mut spot: &'static str) {
+        while !spot.is_empty() {
+            let path = spot;
+            let way = match word(&mut spot) {
+                "u" => [0, -1000],
+                "d" => [0, 1000],
+                "l" => [-1000, 0],
+                "r" => [1000, 0],
+                _ => return self.shafts.push_str(path),
             };
-            let point = arrow.trim_end_matches(['u', 'd', 'l', 'r']).split_once(',');
-            if let Some((x, y)) = point {
-                self.arrow([tenths(x), tenths(y)], way, ARROW, 1000);
-            }
-        }
-        if !path.is_empty() {
-            self.shafts.push('M');
-            self.shafts.push_str(path);
+            let point = [tenths(&mut spot), tenths(&mut spot)];
+            self.arrow(point, way, ARROW, 1000);
         }
     }
 
@@ -181,7 +169,7 @@ impl Ink {
         let now = if now { " now" } else { "" };
         self.put(&["<path class=\"mark ", state, now, "\" d=\"", &path, "\"/>"]);
         if state == "partly" {
-            let mut path = String::new();
+            path.clear();
             ring(&mut path, at, 14);
             self.path("dot", &path);
         }
@@ -193,38 +181,31 @@ impl Ink {
     }
 }
 
-fn line(path: &mut String, ends: [[i32; 2]; 2]) {
-    let [from, to] = ends;
-    path.push('M');
-    pair(path, from);
-    path.push('L');
-    pair(path, to);
+/// A line to a point, or where it begins.
+fn line(path: &mut String, point: [i32; 2], begins: bool) {
+    path.push(if begins { 'M' } else { 'L' });
+    pair(path, point);
 }
 
 fn ring(path: &mut String, at: [i32; 2], radius: i32) {
     let [x, y] = at;
-    path.push('M');
-    pair(path, [x - radius, y]);
+    line(path, [x - radius, y], true);
     for across in [2 * radius, -2 * radius] {
         path.push('a');
         pair(path, [radius, radius]);
         path.push_str(" 0 1 0 ");
         pair(path, [across, 0]);
     }
-    path.push('Z');
 }
 
 /// Two lengths in tenths, as units.
-fn pair(path: &mut String, [x, y]: [i32; 2]) {
-    for (before, tenths) in [("", x), (" ", y)] {
-        path.push_str(before);
-        if tenths < 0 {
-            path.push('-');
-        }
-        path.push_str(&(tenths / 10).abs().to_string());
-        if tenths % 10 != 0 {
-            path.push('.');
-            path.push_str(&(tenths % 10).abs().to_string());
-        }
+#[inline(never)]
+fn pair(path: &mut String, lengths: [i32; 2]) {
+    for tenths in lengths {
+        path.push_str(if tenths < 0 { " -" } else { " " });
+        let tenths = tenths.unsigned_abs();
+        path.push_str(&(tenths / 10).to_string());
+        path.push('.');
+        path.push_str(&(tenths % 10).to_string());
     }
 }

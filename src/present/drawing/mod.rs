@@ -3,8 +3,7 @@
 //!
 //! The lines of each kind stand in `plates.txt`. In a square of [`SIDE`] units
 //! there are, for what is round, two linked views: along the axis, with the
-//! levels, and onto its end, with the directions of the level one is at. Both
-//! are projected: where a diameter ends in one view, it ends in the other.
+//! levels, and onto its end, with the directions of the level one is at.
 
 mod contact;
 mod plate;
@@ -16,9 +15,9 @@ use super::wording;
 use crate::session::{Feature, Session, Station};
 
 /// The length of a side of a drawing, in its units.
-pub const SIDE: i32 = 120;
+const SIDE: i32 = 120;
 
-/// Tenths of a unit in a unit: what the places of marks are counted in.
+/// Tenths of a unit in a unit: what places are counted in.
 const TENTHS: i32 = 10;
 
 /// How far a mark lies in from the surface that the gauge touches, in tenths.
@@ -35,16 +34,26 @@ pub struct Drawing {
     pub markup: String,
     /// What it says, in words.
     pub name: String,
-    /// Where stations are drawn, in tenths of a unit from the left and the
-    /// top; some in both views.
-    pub marks: Vec<(Station, [i32; 2])>,
+    /// The stations that are drawn, in the order of the route.
+    pub spots: Vec<Spot>,
+}
+
+/// A station in a drawing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Spot {
+    /// The station.
+    pub station: Station,
+    /// How much is read there.
+    pub state: State,
+    /// Where its mark is, in tenths of a unit from the left and the top.
+    pub at: [i32; 2],
+    /// Where it is in the view onto the end, if it shows there.
+    pub on_end: Option<[i32; 2]>,
 }
 
 /// How much is read at a station.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum State {
-    /// Nothing, and nothing is asked for.
-    Unasked,
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum State {
     /// Nothing yet.
     Open,
     /// Something, and more is asked for.
@@ -56,7 +65,6 @@ enum State {
 impl State {
     const fn class(self) -> &'static str {
         match self {
-            Self::Unasked => "unasked",
             Self::Open => "open",
             Self::Partly => "partly",
             Self::Read => "read",
@@ -67,44 +75,31 @@ impl State {
 /// The drawing of the feature that a station is on.
 #[must_use]
 pub fn drawing(session: &Session, stops: &[Stop], now: Station) -> Drawing {
-    let feature = Feature::of(now);
     let plate = Plate::new(now.kind);
-    let states = states(stops, now);
-    let name = name(session, &plate, &states, now);
+    let spots = spots(&plate, stops, now);
+    let name = name(session, plate.views, &spots, now);
     let mut ink = Ink::new(&name);
     ink.lines(&plate);
-    let here = |station: &Station| station.level == now.level && station.part == now.part;
-    for (station, state) in &states {
-        if *state != State::Unasked {
-            ink.level(&plate, *station, here(station));
+    for spot in &spots {
+        ink.level(&plate, spot.station, spot.on_end.is_some());
+    }
+    for place in other_places(Feature::of(now), stops) {
+        if place != now {
+            ink.mark("unasked", false, plate.mark(place));
+        }
+    }
+    for spot in &spots {
+        let is_now = spot.station == now;
+        ink.mark(spot.state.class(), is_now, spot.at);
+        if let Some(at) = spot.on_end.filter(|_| !is_now) {
+            ink.mark(spot.state.class(), false, at);
         }
     }
     ink.gauge(&plate, now);
-    let others = other_places(feature, stops).into_iter();
-    let others = others.filter(|place| *place != now);
-    let mut marks = Vec::new();
-    let all = others.map(|place| (place, State::Unasked)).chain(states);
-    for (station, state) in all {
-        let Some([x, y]) = plate.mark(station) else {
-            continue;
-        };
-        ink.mark(state.class(), station == now, [x, y]);
-        if state == State::Unasked {
-            continue;
-        }
-        marks.push((station, [x, y]));
-        let end = plate.end_mark(station).filter(|_| here(&station));
-        if let Some(at) = end {
-            marks.push((station, at));
-            if station != now {
-                ink.mark(state.class(), false, at);
-            }
-        }
-    }
     Drawing {
         markup: ink.done(),
         name,
-        marks,
+        spots,
     }
 }
 
@@ -113,58 +108,75 @@ impl Drawing {
     /// height, in which the drawing lies in the middle, as large as it can be.
     #[must_use]
     pub fn nearest(&self, point: [i32; 2], size: [i32; 2]) -> Option<Station> {
-        let [width, height] = size;
+        let ([x, y], [width, height]) = (point, size);
         let side = width.min(height).max(1);
         let to_drawing = |at: i32, length: i32| (at - (length - side) / 2) * SIDE * TENTHS / side;
-        let [x, y] = point;
         let (x, y) = (to_drawing(x, width), to_drawing(y, height));
-        let away = |at: &[i32; 2]| {
-            let [to_x, to_y] = *at;
-            let (across, down) = (i64::from(to_x - x), i64::from(to_y - y));
-            across * across + down * down
-        };
-        let nearest = self.marks.iter().min_by_key(|(_, at)| away(at));
-        nearest.map(|(station, _)| *station)
+        let mut nearest = None;
+        let mut least = i32::MAX;
+        for spot in &self.spots {
+            for [to_x, to_y] in [Some(spot.at), spot.on_end].into_iter().flatten() {
+                let away = (to_x - x).pow(2) + (to_y - y).pow(2);
+                if away < least {
+                    (nearest, least) = (Some(spot.station), away);
+                }
+            }
+        }
+        nearest
     }
 }
 
-/// The stations of the feature that are on the route, and how much is read at
-/// each; the station one is at as well, if it is not.
-fn states(stops: &[Stop], now: Station) -> Vec<(Station, State)> {
-    let mut states: Vec<(Station, State)> = Vec::new();
-    let here = Feature::of(now);
-    for stop in stops.iter().filter(|s| Feature::of(s.station) == here) {
-        let state = match (stop.is_read(), stop.values.is_empty()) {
-            (true, _) => State::Read,
-            (false, true) => State::Open,
-            (false, false) => State::Partly,
-        };
+/// The stations of the feature that are on the route, and the one one is at if
+/// it is not.
+fn spots(plate: &Plate, stops: &[Stop], now: Station) -> Vec<Spot> {
+    let mut spots: Vec<Spot> = Vec::new();
+    let mut put = |station: Station, state: State| {
         // A repeat is a stop of its own at the same station.
-        match states.iter_mut().find(|(s, _)| *s == stop.station) {
-            Some((_, known)) if state != State::Read => *known = state,
+        match spots.iter_mut().find(|spot| spot.station == station) {
+            Some(known) if state != State::Read => known.state = state,
             Some(_) => {}
-            None => states.push((stop.station, state)),
+            None => {
+                let here = station.level == now.level && station.part == now.part;
+                spots.push(Spot {
+                    station,
+                    state,
+                    at: plate.mark(station),
+                    on_end: plate.end_mark(station).filter(|_| here),
+                });
+            }
+        }
+    };
+    let mut known = false;
+    for stop in stops {
+        if Feature::of(stop.station) == Feature::of(now) {
+            known |= stop.station == now;
+            let state = match (stop.is_read(), stop.values.is_empty()) {
+                (true, _) => State::Read,
+                (false, true) => State::Open,
+                (false, false) => State::Partly,
+            };
+            put(stop.station, state);
         }
     }
-    if !states.iter().any(|(station, _)| *station == now) {
-        states.push((now, State::Open));
+    if !known {
+        put(now, State::Open);
     }
-    states
+    spots
 }
 
 /// What a drawing says, in words.
-fn name(session: &Session, plate: &Plate, states: &[(Station, State)], now: Station) -> String {
-    let read = states.iter().filter(|(_, s)| *s == State::Read).count();
+fn name(session: &Session, views: &str, spots: &[Spot], now: Station) -> String {
+    let read = spots.iter().filter(|spot| spot.state == State::Read);
     let mut name = wording::feature_here(session, Feature::of(now));
     for part in [
         " ",
-        plate.views(),
+        views,
         ": ",
         &wording::place(now),
         " now; ",
-        &read.to_string(),
+        &read.count().to_string(),
         " of ",
-        &states.len().to_string(),
+        &spots.len().to_string(),
         " places read",
     ] {
         name.push_str(part);

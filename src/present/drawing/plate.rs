@@ -12,12 +12,12 @@
 //! | `V X R`, `H Y R` | the view along the axis, which is upright at X or level at Y; R is half the diameter |
 //! | `E X Y R` | the view onto the end |
 //! | `L LEVEL AT` | where a level lies along the axis |
-//! | `s PART LEVEL X Y …` | what is no diameter: its mark, then arrows (`X,Yd` points down and ends there; `u`, `l`, `r`) and a path |
+//! | `s PART LEVEL X Y …` | what is no diameter: its mark, then arrows (`d X Y` points down and ends there; `u`, `l`, `r`) and a path |
 //!
-//! Lengths are units of the drawing. The markers around the text are for the
-//! build, which moves it out of what a start loads.
+//! Lengths are whole units of the drawing, but in paths. The marks around the
+//! text are for the build, which moves it out of what a start loads.
 
-use crate::session::{Direction, Kind, Level, Part, Station};
+use crate::session::{Direction, Kind, Part, Station};
 
 use super::{HEAD, INSET, TENTHS};
 
@@ -27,12 +27,17 @@ const PLATES: &str = include_str!("plates.txt");
 /// What a kind looks like.
 pub struct Plate {
     kind: Kind,
-    axis: Option<Axis>,
-    end: Option<[i32; 3]>,
-    views: &'static str,
+    /// Each line with the letter it begins with.
+    pub lines: Vec<(&'static str, &'static str)>,
+    /// Of what is round, the axis in the view along it.
+    pub axis: Option<Axis>,
+    /// Of what is round, middle and radius of the end, in tenths.
+    pub end: [i32; 3],
+    /// From where it is seen.
+    pub views: &'static str,
 }
 
-/// The axis in the view along it, in tenths.
+/// An axis; lengths in tenths.
 #[derive(Clone, Copy)]
 pub struct Axis {
     /// True if it is upright.
@@ -43,60 +48,56 @@ pub struct Axis {
     pub half: i32,
 }
 
+impl Axis {
+    /// The point so far along it and across.
+    pub const fn point(self, along: i32, across: i32) -> [i32; 2] {
+        if self.upright {
+            [across, along]
+        } else {
+            [along, across]
+        }
+    }
+}
+
 impl Plate {
     pub fn new(kind: Kind) -> Self {
         let mut plate = Self {
             kind,
+            lines: Vec::new(),
             axis: None,
-            end: None,
+            end: [0; 3],
             views: "",
         };
-        for (code, rest) in plate.lines() {
-            let mut numbers = rest.split(' ').map(tenths);
-            let mut next = || numbers.next().unwrap_or_default();
-            match code {
-                "v" => plate.views = rest,
-                "V" | "H" => {
-                    plate.axis = Some(Axis {
-                        upright: code == "V",
-                        at: next(),
-                        half: next(),
-                    });
+        let (mut text, mut mine) = (PLATES, false);
+        while !text.is_empty() {
+            let mut rest = cut(&mut text, b'\n');
+            let code = word(&mut rest);
+            if code == "=" {
+                mine = false;
+                while !rest.is_empty() {
+                    mine |= word(&mut rest) == kind.key();
                 }
-                "E" => plate.end = Some([next(), next(), next()]),
-                _ => {}
+            } else if mine {
+                plate.take(code, rest);
             }
         }
         plate
     }
 
-    /// The lines of this kind, each with its letter.
-    pub fn lines(&self) -> impl Iterator<Item = (&'static str, &'static str)> + use<> {
-        let key = self.kind.key();
-        let mut mine = false;
-        PLATES.lines().filter_map(move |line| {
-            let (code, rest) = line.split_once(' ')?;
-            if code == "=" {
-                mine = rest.split(' ').any(|kind| kind == key);
-                return None;
+    fn take(&mut self, code: &'static str, mut rest: &'static str) {
+        self.lines.push((code, rest));
+        match code {
+            "v" => self.views = rest,
+            "V" | "H" => {
+                self.axis = Some(Axis {
+                    upright: code == "V",
+                    at: tenths(&mut rest),
+                    half: tenths(&mut rest),
+                });
             }
-            mine.then_some((code, rest))
-        })
-    }
-
-    /// From where it is seen.
-    pub const fn views(&self) -> &'static str {
-        self.views
-    }
-
-    /// The axis, of what is round.
-    pub const fn axis(&self) -> Option<Axis> {
-        self.axis
-    }
-
-    /// Middle and radius of the end, of what is round.
-    pub const fn end(&self) -> Option<[i32; 3]> {
-        self.end
+            "E" => self.end = [(); 3].map(|()| tenths(&mut rest)),
+            _ => {}
+        }
     }
 
     /// True if the gauge touches from inside.
@@ -104,50 +105,49 @@ impl Plate {
         self.kind.is_hole()
     }
 
-    /// Where a level lies along the axis.
-    pub fn level(&self, level: Level) -> Option<i32> {
-        let lines = self.lines().filter(|(code, _)| *code == "L");
-        let mut levels = lines.filter_map(|(_, rest)| rest.split_once(' '));
-        let (_, at) = levels.find(|(word, _)| *word == level.key())?;
-        Some(tenths(at))
-    }
-
-    /// What is drawn of a station that is no diameter: the words behind its
-    /// part and level.
-    pub fn spot(&self, station: Station) -> Option<&'static str> {
+    /// What stands behind the words that name a station: where its level lies
+    /// along the axis, or what is drawn of it if it is no diameter.
+    pub fn at(&self, station: Station) -> &'static str {
         let part = match station.part {
             Part::Upper => "upper",
             Part::Lower => "lower",
             Part::Whole | Part::Skirt => "whole",
         };
-        let mut spots = self.lines().filter(|(code, _)| *code == "s");
-        spots.find_map(|(_, rest)| {
-            let rest = rest.strip_prefix(part)?.strip_prefix(' ')?;
-            rest.strip_prefix(station.level.key())?.strip_prefix(' ')
-        })
+        for (code, mut rest) in self.lines.iter().copied() {
+            let named = match code {
+                "L" => true,
+                "s" => word(&mut rest) == part,
+                _ => false,
+            };
+            if named && word(&mut rest) == station.level.key() {
+                return rest;
+            }
+        }
+        ""
     }
 
     /// Where a station's mark is: in the view along the axis, its directions
     /// side by side as on a wall that is rolled out.
-    pub fn mark(&self, station: Station) -> Option<[i32; 2]> {
+    pub fn mark(&self, station: Station) -> [i32; 2] {
+        let mut at = self.at(station);
+        let first = tenths(&mut at);
         let Some(axis) = self.axis else {
-            let mut numbers = self.spot(station)?.split(' ').map(tenths);
-            return Some([numbers.next()?, numbers.next()?]);
+            return [first, tenths(&mut at)];
         };
-        let along = self.level(station.level)?;
-        let inset = if self.is_hole() { INSET + HEAD / 2 } else { INSET };
+        let inset = if self.is_hole() {
+            INSET + HEAD / 2
+        } else {
+            INSET
+        };
         let right_angle = 90 - i32::from(station.direction.degrees());
         let across = axis.at - (axis.half - inset) * right_angle / 90;
-        Some(if axis.upright {
-            [across, along]
-        } else {
-            [along, across]
-        })
+        axis.point(first, across)
     }
 
     /// Where its mark is in the view onto the end.
     pub fn end_mark(&self, station: Station) -> Option<[i32; 2]> {
-        let [x, y, r] = self.end?;
+        self.axis?;
+        let [x, y, r] = self.end;
         let out = if self.is_hole() { r + INSET } else { r - INSET };
         let [across, down] = self.onto_end(station.direction);
         Some([x + out * across / 1000, y + out * down / 1000])
@@ -167,9 +167,27 @@ impl Plate {
     }
 }
 
-/// A number of `plates.txt` in tenths.
-pub fn tenths(text: &str) -> i32 {
-    text.parse::<i32>().unwrap_or_default() * TENTHS
+/// Takes what stands before the next of these bytes, and the byte.
+#[inline(never)]
+fn cut(text: &mut &'static str, at: u8) -> &'static str {
+    let end = text.bytes().position(|byte| byte == at);
+    let (before, behind) = end.map_or((*text, ""), |end| {
+        let behind = text.get(end + 1..).unwrap_or_default();
+        (text.get(..end).unwrap_or_default(), behind)
+    });
+    *text = behind;
+    before
+}
+
+/// Takes the next word.
+pub fn word(text: &mut &'static str) -> &'static str {
+    cut(text, b' ')
+}
+
+/// Takes the next number, in tenths.
+pub fn tenths(text: &mut &'static str) -> i32 {
+    let digit = |number: i32, digit: u8| number * 10 + i32::from(digit & 0xf);
+    word(text).bytes().fold(0, digit) * TENTHS
 }
 
 /// Cosine and sine of a direction in thousandths.
