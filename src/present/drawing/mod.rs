@@ -21,7 +21,7 @@ const SIDE: i32 = 120;
 const TENTHS: i32 = 10;
 
 /// How far a mark lies in from the surface that the gauge touches, in tenths.
-const INSET: i32 = 50;
+const INSET: i32 = 40;
 
 /// How long the head of an arrow is, in tenths.
 const HEAD: i32 = 65;
