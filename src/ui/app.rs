@@ -7,6 +7,7 @@ use super::parts::el::el;
 use super::parts::held::Held;
 use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
+use super::parts::phone;
 use super::parts::press::{link, para};
 use super::screens::later::{self, Part};
 use super::screens::{bench, new, route, stations};
@@ -18,6 +19,7 @@ use crate::session::SessionId;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
+    phone::take_up();
     let state = Held::new(None::<State>);
     // The state is made in this owner, so that it lives as long as the app.
     let owner = Owner::current();

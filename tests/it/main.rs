@@ -102,6 +102,7 @@ mod keypad;
 mod limits_form;
 mod looks;
 mod more_kinds;
+mod phone;
 mod preview;
 mod route;
 mod route_order;

@@ -5,6 +5,7 @@
 mod app;
 mod bench;
 mod bridge;
+mod constants;
 mod count;
 mod digest;
 mod e2e;

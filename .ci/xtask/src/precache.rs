@@ -7,7 +7,7 @@ use crate::shop::Result;
 use crate::split;
 use crate::styles;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 const BUILD: &str = "@build@";
 const FILES: &str = "/*@files@*/ []";
@@ -36,11 +36,20 @@ pub fn command() -> Result {
     let staging = Path::new(&staging);
     if std::env::var("TRUNK_PROFILE").as_deref() == Ok("release") {
         bridge::shorten(staging)?;
-        split::split(staging)?;
+        split::split(staging, &linked()?)?;
         fill(staging)
     } else {
         retire(staging)
     }
+}
+
+/// The program as the compiler leaves it, before the bindings are made.
+fn linked() -> Result<PathBuf> {
+    let source =
+        std::env::var_os("TRUNK_SOURCE_DIR").ok_or("the build does not name its source")?;
+    let target = std::env::var_os("CARGO_TARGET_DIR").map(PathBuf::from);
+    let target = target.unwrap_or_else(|| Path::new(&source).join("../target"));
+    Ok(target.join("wasm32-unknown-unknown/app/fenderbench.wasm"))
 }
 
 fn fill(staging: &Path) -> Result {

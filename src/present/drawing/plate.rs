@@ -14,8 +14,7 @@
 //! | `L LEVEL AT` | where a level lies along the axis |
 //! | `s PART LEVEL X Y …` | what is no diameter: its mark, then arrows (`d X Y` points down and ends there; `u`, `l`, `r`) and a path |
 //!
-//! Lengths are whole units of the drawing, but in paths. The marks around the
-//! text are for the build, which moves it out of what a start loads.
+//! Lengths are whole units of the drawing, but in paths.
 
 use crate::session::{Direction, Kind, Part, Station};
 
