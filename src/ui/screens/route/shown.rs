@@ -42,8 +42,7 @@ pub fn shown(entry: Entry, gauges: &str) -> El {
     let unset = flag(move || view.with(|v| !v.face.unit.is_empty()));
     let set_it = link("button", gauges, "Set the gauge").when("hidden", unset);
     el("div", "reading")
-        .with(place)
-        .with(drawing(entry))
+        .with(el("div", "at").with(place).with(drawing(entry)))
         .with(value)
         .with(said(entry))
         .with(set_it)
