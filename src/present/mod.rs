@@ -3,6 +3,7 @@
 
 mod bench;
 mod draft;
+mod drawing;
 mod fender;
 mod fender_view;
 mod finding_words;
@@ -36,6 +37,7 @@ mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
+pub use drawing::{Drawing, Spot, State as SpotState, drawing};
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;

@@ -111,5 +111,6 @@ mod what_to_do;
 mod what_to_do_bad;
 
 mod drawings;
+mod drawn;
 mod rooms;
 mod tidy;

@@ -63,6 +63,12 @@ impl El {
         self.add(prop("value", value).into_any_attr())
     }
 
+    /// What it holds, as markup made by the app.
+    #[inline(never)]
+    pub fn markup(self, markup: Signal<String>) -> Self {
+        self.add(prop("innerHTML", markup).into_any_attr())
+    }
+
     /// Whether a box is checked.
     #[inline(never)]
     pub fn checked(self, value: Signal<bool>) -> Self {
