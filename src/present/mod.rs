@@ -10,6 +10,7 @@ mod finding_words;
 mod findings;
 mod gauges;
 mod given_form;
+pub mod instrument;
 mod keypad;
 mod kinds;
 mod limits_form;

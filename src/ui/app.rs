@@ -10,7 +10,7 @@ use super::parts::notices::notices;
 use super::parts::phone;
 use super::parts::press::{link, para};
 use super::screens::later::{self, Part};
-use super::screens::{bench, new, route, stations};
+use super::screens::{bench, new, route};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page::{self, Later};
@@ -58,7 +58,6 @@ fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
     }
     match sheet {
         Sheet::Route => route(id),
-        Sheet::Stations => stations(id),
         _ => once_loaded(id, sheet),
     }
 }

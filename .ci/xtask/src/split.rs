@@ -24,15 +24,17 @@ const GATE: &str = "::ui::screens::later::part";
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 31] = [
+const LATER: [&str; 34] = [
     "::ui::screens::route::drawing::",
     "::present::drawing::",
+    "::ui::screens::stations::",
     "::ui::screens::plan::",
     "::ui::screens::looks::",
     "::ui::screens::look_at::",
     "::ui::screens::findings::",
     "::ui::screens::how_sure::",
     "::ui::screens::gauges::",
+    "::ui::screens::instrument::",
     "::ui::screens::kinds::",
     "::ui::screens::limits::",
     "::ui::screens::set_up::",
@@ -40,6 +42,7 @@ const LATER: [&str; 31] = [
     "::present::findings::",
     "::present::looks::",
     "::present::gauges::",
+    "::present::instrument::",
     "::present::kinds::",
     "::present::given_form::",
     "::present::limits_form::",

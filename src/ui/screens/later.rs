@@ -7,7 +7,7 @@
 use leptos::prelude::AnyView;
 
 use super::route::{Entry, drawing};
-use super::{findings, gauges, kinds, limits, looks, plan, set_up};
+use super::{findings, gauges, instrument, kinds, limits, looks, plan, set_up, stations};
 use crate::session::SessionId;
 use crate::ui::way::Sheet;
 
@@ -16,7 +16,7 @@ pub enum Part<'a> {
     /// A screen of a session.
     Sheet(&'a SessionId, Sheet),
     /// The drawing of the fender screen.
-    Drawing(Entry),
+    Drawing(&'a Entry),
 }
 
 /// A part; `None` for the screens that a start may need.
@@ -24,7 +24,7 @@ pub enum Part<'a> {
 pub fn part(part: Part<'_>) -> Option<AnyView> {
     let (id, sheet) = match part {
         Part::Sheet(id, sheet) => (id, sheet),
-        Part::Drawing(entry) => return Some(drawing(entry)),
+        Part::Drawing(entry) => return Some(drawing(*entry)),
     };
     Some(match sheet {
         Sheet::Looks => looks(id),
@@ -34,6 +34,8 @@ pub fn part(part: Part<'_>) -> Option<AnyView> {
         Sheet::SetUp => set_up(id),
         Sheet::Gauges => gauges(id),
         Sheet::Kinds => kinds(id),
-        Sheet::Route | Sheet::Stations => return None,
+        Sheet::Instrument => instrument(id),
+        Sheet::Stations => stations(id),
+        Sheet::Route => return None,
     })
 }

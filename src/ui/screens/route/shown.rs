@@ -52,7 +52,7 @@ pub fn shown(entry: Entry, gauges: &str) -> El {
 fn drawing(entry: Entry) -> El {
     let later = entry.state.later;
     let drawing = live(move || match later.get() {
-        Later::Here => later::part(Part::Drawing(entry)).unwrap_or_else(nothing),
+        Later::Here => later::part(Part::Drawing(&entry)).unwrap_or_else(nothing),
         _ => nothing(),
     });
     el("div", "drawing").id("drawing").with(drawing)
