@@ -112,5 +112,6 @@ mod what_to_do_bad;
 
 mod drawings;
 mod drawn;
+mod drawn_lines;
 mod rooms;
 mod tidy;
