@@ -106,7 +106,7 @@ test("a quiz of ten: nine right, one a turn of the thimble off", async ({ bench,
     } else {
       await expect(answer).toHaveText(`${typed}: right.`);
     }
-    await expect(page.getByTestId("drawn").locator(".on").first()).toBeVisible();
+    await expect(page.getByTestId("drawn").locator(".on")).toHaveCount(3);
     await bench.tap(bench.button("Next"));
   }
   await expect(title).toHaveText("9 of 10 right");
