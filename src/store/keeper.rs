@@ -21,9 +21,9 @@ const REPLICAS: &str = "fenderbench/replicas";
 const REPLICAS_MAX: usize = 64;
 
 const REMOVED: &str = "fenderbench/removed";
-/// Read by `public/boot.js` too, before the app starts.
-const THEME: &str = "fenderbench/theme";
-const SEEN: &str = "fenderbench/seen";
+/// Before the names of what is chosen for this phone. `public/boot.js` reads
+/// the theme too, before the app starts.
+const CHOICES: &str = "fenderbench/";
 const DAMAGED: &str = "fenderbench/damaged/";
 
 /// Sessions put away from the bench.
@@ -266,20 +266,15 @@ impl Keeper {
     }
 }
 
-/// Keeps that somebody has seen how the app works.
-pub fn keep_seen() {
-    let _ = local::put(SEEN, "yes");
+/// Keeps a word chosen for this phone, for the next start.
+pub fn keep_choice(name: &str, word: &str) {
+    let _ = local::put(&[CHOICES, name].concat(), word);
 }
 
-/// True once somebody on this device has seen how the app works.
+/// The word chosen for this phone, if one was kept.
 #[must_use]
-pub fn seen() -> bool {
-    local::get(SEEN).ok().flatten().is_some()
-}
-
-/// Keeps the theme for the next start.
-pub fn keep_theme(name: &str) {
-    let _ = local::put(THEME, name);
+pub fn choice(name: &str) -> Option<String> {
+    local::get(&[CHOICES, name].concat()).ok().flatten()
 }
 
 async fn open_journal() -> Result<(Journal, Vec<(String, String)>), StoreError> {

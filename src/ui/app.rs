@@ -7,8 +7,10 @@ use super::parts::el::el;
 use super::parts::held::Held;
 use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
+use super::parts::phone;
 use super::parts::press::{link, para};
-use super::screens::{Behind, bench, loaded, new, route, stations};
+use super::screens::later::{self, Part};
+use super::screens::{bench, loaded, new, route};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page;
@@ -17,6 +19,7 @@ use crate::session::SessionId;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
+    phone::take_up();
     let state = Held::new(None::<State>);
     // The state is made in this owner, so that it lives as long as the app.
     let owner = Owner::current();
@@ -39,7 +42,7 @@ fn frame() -> AnyView {
     let screen = live(move || match screen.get() {
         Screen::Bench => bench(),
         Screen::New => new(),
-        Screen::First => loaded(Behind::First).into_any(),
+        Screen::First => loaded(true, || later::part(Part::First)).into_any(),
         Screen::Of(id, sheet) => of_session(&id, sheet),
     });
     el("div", "frame").with(notices()).with(screen).done()
@@ -56,7 +59,9 @@ fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
     }
     match sheet {
         Sheet::Route => route(id),
-        Sheet::Stations => stations(id),
-        _ => loaded(Behind::Of(id.clone(), sheet)).into_any(),
+        _ => {
+            let id = id.clone();
+            loaded(true, move || later::part(Part::Sheet(&id, sheet))).into_any()
+        }
     }
 }

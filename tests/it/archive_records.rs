@@ -10,7 +10,9 @@ fn limits_that_cannot_be() {
     check_changed(
         low,
         "\"value\":\"83.000\",\"unit\":\"mm\"",
-        &expect!["In limits: Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."],
+        &expect![
+            "In limits: Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."
+        ],
     );
     let crossed = changed(low, "\"value\":\"83.000\",\"unit\":\"mm\"");
     let crossed = crossed.replacen("bore/size/service", "bore/size/new_high", 1);

@@ -235,7 +235,9 @@ fn refusals_are_sentences() {
     );
     refused(
         &set(limit("bore/size/service", "3.2 in")),
-        &expect!["Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."],
+        &expect![
+            "Limits for bore, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."
+        ],
     );
     refused(
         &set(limit("main_journal/out_of_round/service", "0.000 mm")),

@@ -92,8 +92,18 @@ fn the_first_number_is_typed_in_full() {
             The first reading is typed in full: from the next on, three digits do.
             → 1.9672 in"#]],
     );
-    check(TENTHS, None, "", &expect!["✗ Nothing is typed yet: type the reading first."]);
-    check(TENTHS, None, "<<<", &expect!["✗ Nothing is typed yet: type the reading first."]);
+    check(
+        TENTHS,
+        None,
+        "",
+        &expect!["✗ Nothing is typed yet: type the reading first."],
+    );
+    check(
+        TENTHS,
+        None,
+        "<<<",
+        &expect!["✗ Nothing is typed yet: type the reading first."],
+    );
     check(
         TENTHS,
         None,

@@ -162,7 +162,9 @@ fn what_cannot_be_is_told_with_its_row() {
     );
     check(
         &["49.9", "50.0", "49.95"],
-        &expect!["Limits for main journal, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."],
+        &expect![
+            "Limits for main journal, size: the service limit lies inside the limits as made, so a new part would be worn out: look them up again."
+        ],
     );
     check(
         &["", "", "", "", "-0.01"],

@@ -160,14 +160,18 @@ fn an_amount_may_be_nothing_and_is_typed_in_full() {
         INCH,
         4,
         "0.6000",
-        &expect!["✗ 0.6000 in is no gap under a straight edge: 0 to 0.59 in can be. Is the point in its place?"],
+        &expect![
+            "✗ 0.6000 in is no gap under a straight edge: 0 to 0.59 in can be. Is the point in its place?"
+        ],
     );
     check(
         Kind::BoreScore,
         MM,
         2,
         "16.00",
-        &expect!["✗ 16.00 mm is no depth of a score: 0 to 15 mm can be. Is the point in its place?"],
+        &expect![
+            "✗ 16.00 mm is no depth of a score: 0 to 15 mm can be. Is the point in its place?"
+        ],
     );
     check(Kind::MainShell, MM, 3, "0.500", &expect!["→ 0.500 mm"]);
     check(
@@ -175,28 +179,36 @@ fn an_amount_may_be_nothing_and_is_typed_in_full() {
         MM,
         3,
         "0.499",
-        &expect!["✗ 0.499 mm is no wall of a shell: 0.5 to 15 mm can be. Is the point in its place?"],
+        &expect![
+            "✗ 0.499 mm is no wall of a shell: 0.5 to 15 mm can be. Is the point in its place?"
+        ],
     );
     check(
         Kind::RodShell,
         MM,
         3,
         "15.001",
-        &expect!["✗ 15.001 mm is no wall of a shell: 0.5 to 15 mm can be. Is the point in its place?"],
+        &expect![
+            "✗ 15.001 mm is no wall of a shell: 0.5 to 15 mm can be. Is the point in its place?"
+        ],
     );
     check(
         Kind::MainHousing,
         MM,
         3,
         "640.002",
-        &expect!["✗ 640.002 mm is no main housing bore: 5 to 600 mm can be. Is the point in its place?"],
+        &expect![
+            "✗ 640.002 mm is no main housing bore: 5 to 600 mm can be. Is the point in its place?"
+        ],
     );
     check(
         Kind::RodFitted,
         MM,
         3,
         "0.049",
-        &expect!["✗ 0.049 mm is no bore of fitted shells: 5 to 600 mm can be. Is the point in its place?"],
+        &expect![
+            "✗ 0.049 mm is no bore of fitted shells: 5 to 600 mm can be. Is the point in its place?"
+        ],
     );
     check(
         Kind::PinBore,

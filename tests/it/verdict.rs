@@ -103,7 +103,9 @@ fn limits_that_cannot_stand_are_refused() {
         expect![["the low limit is above the high limit: look both up again, and their unit"]];
     refusal(["82.020", "82.000", ""], Larger, &crossed);
     refusal(["82.020", "82.000", "82.100"], Smaller, &crossed);
-    let worn = expect!["the service limit lies inside the limits as made, so a new part would be worn out: look them up again"ain"ain"ain"];
+    let worn = expect![[
+        "the service limit lies inside the limits as made, so a new part would be worn out: look them up again"
+    ]];
     refusal(["82.000", "82.020", "82.019"], Larger, &worn);
     refusal(["82.000", "", "81.999"], Larger, &worn);
     refusal(["49.982", "50.000", "49.983"], Smaller, &worn);

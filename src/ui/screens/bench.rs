@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use super::later::Behind;
+use super::later::{self, Part};
 use super::loaded::loaded;
 use super::open_file::open_file;
 use crate::present::{self, BenchRow};
@@ -13,8 +13,8 @@ use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live, nothing, text};
 use crate::ui::parts::mark::mark_sign;
+use crate::ui::parts::phone::this_phone;
 use crate::ui::parts::press::{fold, heading, link, para, press, styled};
-use crate::ui::parts::theme::theme_choice;
 use crate::ui::state::State;
 use crate::ui::way::{FIRST, Sheet, sheet_address};
 
@@ -70,21 +70,24 @@ pub fn bench() -> AnyView {
         ))
         .with(para("actions", link("button main", "#/new", "New session")))
         .with(here)
-        .with(fold(kept.into(), loaded(Behind::Safety).into()))
+        .with(fold(
+            kept.into(),
+            loaded(false, || later::part(Part::Safety)).into(),
+        ))
         .with(open_file())
         .with(away)
         .with(fold(
             "Before you trust it".into(),
             para("caution", CAUTION).into(),
         ))
-        .with(theme_choice())
+        .with(fold("This phone".into(), this_phone().into()))
         .with(para("", link("button", FIRST, "How it works")))
         .done()
 }
 
 /// What to do with an empty bench; who was never here is shown the way.
 fn empty(state: State) -> AnyView {
-    let is_new = !keeper::seen() && state.list(true, |_| ()).is_empty();
+    let is_new = keeper::choice("seen").is_none() && state.list(true, |_| ()).is_empty();
     let invitation = is_new.then(|| {
         let word = "New here? See how it works";
         para("actions", link("button", FIRST, word).id("invitation"))

@@ -28,7 +28,7 @@ type Sample = Held<Option<Result<Session, String>>>;
 /// The three, one at a time.
 pub fn first() -> AnyView {
     State::get().leave();
-    keeper::keep_seen();
+    keeper::keep_choice("seen", "yes");
     let sample: Sample = Held::new(None);
     spawn_local(async move {
         let text = sample::fetch(SAMPLE).await.map_err(|why| why.to_string());

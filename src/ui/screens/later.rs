@@ -1,20 +1,25 @@
-//! The screens that a start does not need.
+//! What a start does not need.
 //!
-//! The build takes them, and all that only they use, into a module of its
-//! own, which the page loads once the app stands. [`screen`] is the one way
-//! in, so nobody else may call what is behind it; see [`super::loaded`].
+//! The build takes it, and all that only it uses, into a module of its own,
+//! which the page loads once the app stands. [`part`] is the one way in, so
+//! nobody else may call what is behind it.
 
 use leptos::prelude::AnyView;
 
-use super::{findings, first, gauges, kinds, limits, looks, plan, preview, safety, set_up};
+use super::route::{Entry, drawing};
+use super::{
+    findings, first, gauges, instrument, kinds, limits, looks, plan, preview, safety, set_up,
+    stations,
+};
 use crate::session::SessionId;
 use crate::ui::way::Sheet;
 
-/// What is behind the gate.
-#[derive(Clone, Debug)]
-pub enum Behind {
+/// A part of the app that is behind the gate.
+pub enum Part<'a> {
     /// A screen of a session.
-    Of(SessionId, Sheet),
+    Sheet(&'a SessionId, Sheet),
+    /// The drawing of the fender screen.
+    Drawing(&'a Entry),
     /// How the app works, for newcomers.
     First,
     /// What the opened file holds.
@@ -23,22 +28,26 @@ pub enum Behind {
     Safety,
 }
 
-/// A screen or a part of one; `None` for those that a start may need.
+/// A part; `None` for the screens that a start may need.
 #[inline(never)]
-pub fn screen(what: &Behind) -> Option<AnyView> {
-    Some(match what {
-        Behind::First => first::first(),
-        Behind::Preview => preview::preview(),
-        Behind::Safety => safety::safety(),
-        Behind::Of(id, sheet) => match sheet {
-            Sheet::Looks => looks(id),
-            Sheet::Findings => findings(id),
-            Sheet::Plan => plan(id),
-            Sheet::Limits => limits(id),
-            Sheet::SetUp => set_up(id),
-            Sheet::Gauges => gauges(id),
-            Sheet::Kinds => kinds(id),
-            Sheet::Route | Sheet::Stations => return None,
-        },
+pub fn part(part: Part<'_>) -> Option<AnyView> {
+    let (id, sheet) = match part {
+        Part::Sheet(id, sheet) => (id, sheet),
+        Part::Drawing(entry) => return Some(drawing(*entry)),
+        Part::First => return Some(first::first()),
+        Part::Preview => return Some(preview::preview()),
+        Part::Safety => return Some(safety::safety()),
+    };
+    Some(match sheet {
+        Sheet::Looks => looks(id),
+        Sheet::Findings => findings(id),
+        Sheet::Plan => plan(id),
+        Sheet::Limits => limits(id),
+        Sheet::SetUp => set_up(id),
+        Sheet::Gauges => gauges(id),
+        Sheet::Kinds => kinds(id),
+        Sheet::Instrument => instrument(id),
+        Sheet::Stations => stations(id),
+        Sheet::Route => return None,
     })
 }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
 
-use super::later::Behind;
+use super::later::{self, Part};
 use super::loaded::loaded;
 use crate::archive;
 use crate::present;
@@ -51,7 +51,9 @@ pub fn open_file() -> El {
         .id("file")
         .on("change", chosen);
     let is_open = move || state.incoming.with(Option::is_some);
-    let before = shown_while(is_open, || loaded(Behind::Preview).into_any());
+    let before = shown_while(is_open, || {
+        loaded(false, || later::part(Part::Preview)).into_any()
+    });
     let keys = para(
         "actions",
         el("label", "button").with("Open a file").with(input),

@@ -30,17 +30,20 @@ pub fn stations(id: &SessionId) -> AnyView {
         go(&address);
     });
     let kinds = sheet_address(id, Sheet::Kinds);
-    let mut sheet = el("div", "sheet")
-        .with(el("h1", "").with("Go to"))
-        .with(para("", link("button", &kinds, "What to measure")))
-        .with(para(
-            "",
-            if stops.is_empty() {
-                present::NOTHING_ASKED
-            } else {
-                TOLD
-            },
-        ));
+    let how = sheet_address(id, Sheet::Instrument);
+    let sheet = el("div", "sheet").with(el("h1", "").with("Go to")).with(
+        para("actions", link("button", &kinds, "What to measure")).with(link(
+            "button",
+            &how,
+            "How do I read this?",
+        )),
+    );
+    let told = if stops.is_empty() {
+        present::NOTHING_ASKED
+    } else {
+        TOLD
+    };
+    let mut sheet = sheet.with(para("", told));
     let (once, more): (Vec<Stop>, Vec<Stop>) =
         stops.into_iter().partition(|stop| stop.why == Why::First);
     let (again, settle): (Vec<Stop>, Vec<Stop>) =

@@ -56,7 +56,7 @@ pub struct State {
     pub notices: Held<Vec<String>>,
     /// What is known of working offline.
     pub worker: Held<Worker>,
-    /// Whether the second module is there.
+    /// Whether what a start does not need is there.
     pub later: Held<Later>,
     /// A file that was opened and is not taken in yet.
     pub incoming: Held<Option<Incoming>>,
