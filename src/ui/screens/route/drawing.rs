@@ -68,7 +68,7 @@ pub fn drawing(entry: Entry) -> AnyView {
                 .done()
         }
     });
-    el("div", "drawn")
+    el("div", "plate")
         .follow(
             "data-large",
             text(move || if large.get() { "yes" } else { "no" }.to_owned()),
