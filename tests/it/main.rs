@@ -113,5 +113,7 @@ mod what_to_do;
 mod what_to_do_bad;
 
 mod drawings;
+mod drawn;
+mod drawn_lines;
 mod rooms;
 mod tidy;
