@@ -49,7 +49,9 @@ test("keys, entries and refusals sound and shake apart from each other", async (
 
 test("without sound nothing sounds, and it stays so", async ({ bench, page }) => {
   await bench.open();
-  await bench.choose("Off");
+  const sound = page.getByRole("group", { name: "Sound", exact: true });
+  await bench.tap(sound.locator("label").filter({ hasText: "Off" }));
+  await expect(bench.root).toHaveAttribute("data-sound", "off");
   await bench.startSession();
   await bench.read("82.003");
   await bench.read("011");

@@ -52,7 +52,7 @@ test("the keys of the keypad are pressed by keyboard too", async ({ bench, page 
   await tabTo(page, key("2"));
   await page.keyboard.press("Space");
   await expect(bench.value).toHaveText("82");
-  await page.keyboard.type(".003");
+  await page.keyboard.type(".003", { delay: 60 });
   await tabTo(page, key("ENTER"));
   await page.keyboard.press("Enter");
   await expect(bench.last).toContainText("82.003 mm");

@@ -43,9 +43,15 @@ test("1 000 of 1 000 values at 2 ms arrive as typed", async ({ bench, page }) =>
   test.setTimeout(600_000);
   await bench.open();
   await bench.startSession({ cylinders: 16 });
-  const values = Array.from({ length: 1_000 }, (_, n) => `82.0${String((n * 37) % 61).padStart(2, "0")}`);
+  // Near enough to each other that none looks like a slip, in an order that does not come again:
+  // one that is lost, doubled or changed shows.
+  let chance = 1;
+  const values = Array.from({ length: 1_000 }, () => {
+    chance = (chance * 48_271) % 2_147_483_647;
+    return `82.00${chance % 9}`;
+  });
   await gaugeTypes(page, values);
-  await expect.poll(() => page.evaluate(() => document.documentElement.dataset.felt), { timeout: 300_000 }).toBe("entry");
+  await expect(bench.last).toContainText(`${values.at(-1)} mm`);
   await bench.expectSaved();
   expect(await entered(bench)).toEqual(values);
 });
