@@ -91,6 +91,7 @@ mod report_plan;
 mod shapes;
 mod slips;
 
+mod burst;
 mod face;
 mod findings;
 mod gauge_laws;
@@ -111,6 +112,7 @@ mod preview;
 mod route;
 mod route_order;
 mod set_up;
+mod spoken;
 mod what_to_do;
 mod what_to_do_bad;
 
