@@ -92,6 +92,7 @@ mod report_plan;
 mod shapes;
 mod slips;
 
+mod burst;
 mod face;
 mod findings;
 mod first;
@@ -113,6 +114,7 @@ mod preview;
 mod route;
 mod route_order;
 mod set_up;
+mod spoken;
 mod what_to_do;
 mod what_to_do_bad;
 
