@@ -74,9 +74,9 @@ impl Burst {
     }
 }
 
-const NO_NUMBER: &str = "”, which is no number with a point.";
+const NO_NUMBER: &str = "”, which is no number with a point: send it again, or type it.";
 const OTHER_UNIT: &str = "”, but is set up in another unit.";
-const BETWEEN: &str = "”, which lies between two graduations.";
+const BETWEEN: &str = "”, which lies between two graduations: type the nearest.";
 
 /// Puts what a gauge has typed on the keypad as a number in full, of a dial
 /// as the graduations it comes to; false if it is no number here. Why not is

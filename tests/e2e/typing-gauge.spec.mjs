@@ -109,9 +109,9 @@ test("what is refused is refused as of a person, said, and not in the way of the
   await expect(bench.last).toContainText("82.003 mm");
   for (const [text, why] of [
     ["820.03", "This gauge reads 3 decimals: type all of them, zeros too."],
-    ["820.011", "820.011 mm is no bore. Is the point in its place?"],
-    ["82.0111", "This gauge reads 3 decimals."],
-    ["82011", "The gauge typed “82011”, which is no number with a point."],
+    ["820.011", "820.011 mm is no bore: 5 to 600 mm can be. Is the point in its place?"],
+    ["82.0111", "This gauge reads 3 decimals: ENTER, or take one back."],
+    ["82011", "The gauge typed “82011”, which is no number with a point: send it again, or type it."],
     ["82.011in", "The gauge typed “82.011in”, but is set up in another unit."],
   ]) {
     await gaugeTypes(page, [text]);

@@ -187,17 +187,23 @@ fn a_size_counts_as_it_stands_and_is_not_completed() {
 fn what_no_person_may_type_no_gauge_may() {
     let session = measured(vec![], &[("bore/2/whole/top/0", "82.003 mm")]);
     for (text, expected) in [
-        ("82.0111", "! This gauge reads 3 decimals."),
+        (
+            "82.0111",
+            "! This gauge reads 3 decimals: ENTER, or take one back.",
+        ),
         (
             "82.01",
             "! This gauge reads 3 decimals: type all of them, zeros too.",
         ),
-        ("-82.011", "! A size has no sign."),
+        ("-82.011", "! A size has no sign: type its digits."),
         (
             "820.011",
-            "! 820.011 mm is no bore. Is the point in its place?",
+            "! 820.011 mm is no bore: 5 to 600 mm can be. Is the point in its place?",
         ),
-        ("8200.11", "! Now the decimal point."),
+        (
+            "8200.11",
+            "! Three digits stand before the point at most: now the point.",
+        ),
         (
             "82.511",
             "! Looks like one turn of the thimble off: without that, 82.011 mm.",
@@ -208,29 +214,32 @@ fn what_no_person_may_type_no_gauge_may() {
         ),
         (
             "82011",
-            "! The gauge typed “82011”, which is no number with a point.",
+            "! The gauge typed “82011”, which is no number with a point: send it again, or type it.",
         ),
         (
             "8.2.011",
-            "! The gauge typed “8.2.011”, which is no number with a point.",
+            "! The gauge typed “8.2.011”, which is no number with a point: send it again, or type it.",
         ),
         (
             "82.0+1",
-            "! The gauge typed “82.0+1”, which is no number with a point.",
+            "! The gauge typed “82.0+1”, which is no number with a point: send it again, or type it.",
         ),
         (
             "82.",
-            "! The gauge typed “82.”, which is no number with a point.",
+            "! The gauge typed “82.”, which is no number with a point: send it again, or type it.",
         ),
         (
             ".0112",
-            "! The gauge typed “.0112”, which is no number with a point.",
+            "! The gauge typed “.0112”, which is no number with a point: send it again, or type it.",
         ),
         (
             "82.011mmmm",
             "! The gauge typed “82.011mmmm”, but is set up in another unit.",
         ),
-        ("", "! The gauge typed “”, which is no number with a point."),
+        (
+            "",
+            "! The gauge typed “”, which is no number with a point: send it again, or type it.",
+        ),
     ] {
         assert_eq!(shown(&session, text), expected, "{text}");
     }
@@ -253,13 +262,16 @@ fn a_dial_types_its_deviation() {
     for (text, expected) in [
         (
             "0.0005",
-            "! The gauge typed “0.0005”, which lies between two graduations.",
+            "! The gauge typed “0.0005”, which lies between two graduations: type the nearest.",
         ),
         (
             "-0.012 in",
             "! The gauge typed “-0.012 in”, but is set up in another unit.",
         ),
-        ("90.000", "! At most 4 digits of graduations."),
+        (
+            "90.000",
+            "! At most 4 digits of graduations: ENTER, or take one back.",
+        ),
     ] {
         assert_eq!(shown(session, text), expected, "{text}");
     }

@@ -73,7 +73,10 @@ fn a_reading_is_typed_in_full() {
     assert!(quiz.press(Key::Digit(0)) && quiz.refused().is_empty());
     assert!(quiz.press(Key::Digit(0)));
     assert!(!quiz.press(Key::Digit(0)));
-    assert_eq!(quiz.refused(), "This gauge reads 3 decimals.");
+    assert_eq!(
+        quiz.refused(),
+        "This gauge reads 3 decimals: ENTER, or take one back."
+    );
     assert!(quiz.press(Key::Back) && quiz.press(Key::Digit(1)));
     assert!(quiz.enter());
     assert!(quiz.told().unwrap().starts_with("30.501: "));

@@ -9,11 +9,11 @@ use fenderbench::present::{
     Fender, GaugeRow, Key, Keypad, LimitsForm, NewSession, Pressed, Reads, SetForm, check_again,
     describe_gauge, gauges, given_edit, given_form, not_opened, route, set_price,
 };
-use fenderbench::quantity::{Entered, EnteredDeviation, ParseLengthError, Size, Unit};
+use fenderbench::quantity::{Entered, EnteredDeviation, ParseLengthError, Unit};
 use fenderbench::remedy::{Item, Price, PriceRefused};
 use fenderbench::session::{
-    Against, Field, GaugeKind, Indication, Kind, Quantity, Refused, Replica, Sense, Session,
-    SessionId, SetTo, Stamp,
+    Against, GaugeKind, Indication, Kind, Quantity, Refused, Replica, Sense, Session, SessionId,
+    SetTo, Stamp,
 };
 use fenderbench::verdict::LimitsRefused;
 
@@ -176,7 +176,7 @@ fn keys_and_enter() {
     };
     let near = Some(mm("82.000").size());
     let of_dial = |step: &str| Some((mm(step), dial.clone()));
-    let cases: [(Kind, Option<(Entered, SetTo)>, Option<Size>, &str, &str); 14] = [
+    let cases = [
         (
             Kind::EndPlay,
             None,
