@@ -119,7 +119,7 @@ for (const viewport of SIZES) {
     await bench.to("Limits");
     await look("limits");
     await bench.keepLimits("bore", [["Size: service limit", "82.1"]]);
-    await expect(bench.limits("bore").getByRole("status")).toBeVisible();
+    await expect(bench.limits("bore").getByTestId("kept")).toBeVisible();
     await look("limits kept");
     await bench.to("Measure");
     await lookAtRoute("beyond a limit");

@@ -81,7 +81,7 @@ test("limits and set-up are undone like readings", async ({ bench }) => {
   await bench.read("82.003");
   await bench.to("Limits");
   await bench.keepLimits("bore", [["Size: new, high", "82.000"]]);
-  await expect(bench.limits("bore").getByRole("status")).toBeVisible();
+  await expect(bench.limits("bore").getByTestId("kept")).toBeVisible();
   await bench.to("Measure");
   await expect(bench.last).toContainText("82.003 mm reads outside new limits by 0.003 mm (too large)");
   await bench.tap(bench.tool("Undo"));

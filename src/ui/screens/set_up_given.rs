@@ -29,6 +29,9 @@ pub fn given() -> El {
             None => Ok(()),
         };
         kept.set(done.is_ok());
+        if done.is_ok() {
+            state.say("Kept.");
+        }
         told.set(done.err());
     });
     let mut fields = el("div", "");
@@ -49,7 +52,7 @@ pub fn given() -> El {
     }
     let is_kept = shown_while(
         move || kept.get(),
-        || el("span", "").set("role", "status").with("Kept.").done(),
+        || el("span", "").with("Kept.").done(),
     );
     el("details", "more")
         .id("given")

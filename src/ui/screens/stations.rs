@@ -27,7 +27,7 @@ pub fn stations(id: &SessionId) -> AnyView {
         go(&address);
     });
     let kinds = sheet_address(id, Sheet::Kinds);
-    let mut sheet = el("div", "sheet")
+    let mut sheet = el("div", "sheet wide tiles")
         .with(el("h1", "").with("Go to"))
         .with(para("", link("button", &kinds, "What to measure")));
     let (once, more): (Vec<Stop>, Vec<Stop>) =

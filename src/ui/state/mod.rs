@@ -52,6 +52,8 @@ pub struct State {
     pub saved: Held<Saved>,
     /// Sentences for the person, shown until put away.
     pub notices: Held<Vec<String>>,
+    /// What a screen reader says, as the eye sees it by itself.
+    pub said: Held<String>,
     /// What is known of working offline.
     pub worker: Held<Worker>,
     /// A file that was opened and is not taken in yet.
@@ -92,6 +94,7 @@ impl State {
             removed: Held::new(found.removed),
             saved: Held::new(Saved::Untouched),
             notices: Held::new(found.notices),
+            said: Held::new(String::new()),
             worker,
             incoming: Held::new(None),
         };

@@ -62,6 +62,7 @@ pub fn route(id: &SessionId) -> AnyView {
         .on("keydown", on_key)
         .on("mousedown", stay)
         .with(bar(id, Sheet::Route))
+        .with(el("h1", "unseen").with("Measure"))
         .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
         .with(tools(entry, &sheet_address(id, Sheet::Stations)))
         .with(keys)
