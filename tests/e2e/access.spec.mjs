@@ -67,7 +67,7 @@ test("what happened is told from one place, which is there before", async ({ ben
 test("every verdict and comparison is a word and a shape, never a colour alone", async ({ bench, page }) => {
   const shapes = new Map();
   await tour(bench, async (name) => {
-    const marks = await page.locator(".mark").evaluateAll((all) =>
+    const marks = await page.locator("svg.mark").evaluateAll((all) =>
       all.map((mark) => ({
         mark: mark.dataset.mark,
         path: mark.querySelector("path").getAttribute("d"),

@@ -140,7 +140,7 @@ test("where the person's own colours count, what is chosen is seen without ours"
   const ground = (locator) => locator.evaluate((element) => getComputedStyle(element).backgroundColor);
   await expect(answer.first()).toHaveAttribute("aria-pressed", "true");
   expect(await ground(answer.first())).not.toBe(await ground(answer.last()));
-  const shape = page.locator(".mark path").first();
+  const shape = page.locator("svg.mark path").first();
   await bench.to("Bench");
   const { fill, canvas } = await shape.evaluate((path) => ({
     fill: getComputedStyle(path).fill,
