@@ -6,7 +6,9 @@ use super::keypad::{Face, Key, Keypad, Pressed, Reads};
 use super::plausible::plausible;
 use super::route::{Purpose, Stop, next_open};
 use super::slip_words::slip_words;
-use crate::session::{Edit, Extra, Field, Indication, Kind, Reading, Refused, Session, Station};
+use crate::session::{
+    Edit, Extra, Field, FieldKey, Indication, Kind, Reading, Refused, Session, Station,
+};
 use crate::slip::{suspect, usual_noise};
 
 /// What is said where no gauge at hand measures the kind.
@@ -24,6 +26,10 @@ pub struct Fender {
     refused: bool,
     /// What the number typed looks like, while the person is asked.
     asked: Option<String>,
+    /// Whether it is shown what the place means.
+    explained: bool,
+    /// Whether something was entered to come here.
+    entered: bool,
 }
 
 impl Fender {
@@ -126,6 +132,7 @@ impl Fender {
         match keypad.press(key) {
             Pressed::Taken => {
                 self.said = None;
+                self.explained = false;
                 true
             }
             Pressed::Refused(why) => {
@@ -133,6 +140,23 @@ impl Fender {
                 false
             }
         }
+    }
+
+    /// Whether it is shown what the place means.
+    #[must_use]
+    pub const fn is_explained(&self) -> bool {
+        self.explained
+    }
+
+    /// Shows what the place means, or hides it.
+    pub const fn explain(&mut self) {
+        self.explained = !self.explained;
+    }
+
+    /// Whether something was entered to come here.
+    #[must_use]
+    pub const fn has_entered(&self) -> bool {
+        self.entered
     }
 
     /// True if what was said last is a refusal.
@@ -145,6 +169,7 @@ impl Fender {
     pub fn refuse(&mut self, why: String) {
         self.said = Some(why);
         self.refused = true;
+        self.explained = false;
     }
 
     /// The edit that enters the number typed, read at this time; `None` if it
@@ -185,6 +210,7 @@ impl Fender {
             self.asked = slip.as_ref().map(slip_words);
             if self.asked.is_some() {
                 self.said = None;
+                self.explained = false;
                 return None;
             }
         }
@@ -204,6 +230,29 @@ impl Fender {
                 self.go(session, reading.station, Purpose::Hour);
             }
             _ => self.go_on(session, stops),
+        }
+        self.entered = true;
+    }
+
+    /// Goes to where undoing something or doing it again made a difference:
+    /// to a reading, or to the question for the hour of a high spot.
+    pub fn back_to(&mut self, session: &Session, changed: &Session) {
+        let hour_of = |key: &FieldKey| match key {
+            FieldKey::HighSpot(main) => Some(*main),
+            _ => None,
+        };
+        let reading = changed.readings.last().map(|(_, reading)| reading.station);
+        if let Some(station) = reading {
+            return self.arrive(session, station);
+        }
+        let main = changed.fields.keys().find_map(hour_of);
+        let swing = session.standing().map(|(_, reading)| reading.station);
+        let of_main = |s: &Station| s.kind == Kind::RunOut && Some(s.position) == main;
+        if let Some(station) = swing.rev().find(of_main) {
+            self.arrive(session, station);
+            if session.high_spot(station.position).is_none() {
+                self.go(session, station, Purpose::Hour);
+            }
         }
     }
 
@@ -249,6 +298,8 @@ impl Fender {
 
     fn go(&mut self, session: &Session, station: Station, purpose: Purpose) {
         self.asked = None;
+        self.explained = false;
+        self.entered = false;
         self.at = Some((station, purpose));
         self.said = None;
         self.set_keypad(session, station, false, "");

@@ -29,6 +29,7 @@ mod shop_words;
 mod size_words;
 mod slip_words;
 mod sure;
+mod touches;
 mod volume_words;
 mod what_to_do;
 mod wording;
@@ -64,6 +65,7 @@ pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress,
 pub use size_words::SizesView;
 pub use slip_words::{slip_words, slips};
 pub use sure::{DoubtRow, SureView};
+pub use touches::Touches;
 pub use what_to_do::{BillRow, Maybe, Next, Other, PlanLine, PlanView, fix, set_price, what_to_do};
 pub use wording::{
     PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,

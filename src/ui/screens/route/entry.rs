@@ -53,30 +53,23 @@ impl Entry {
         }
     }
 
-    pub fn touch(self, touch: Touch) {
+    /// What a touch does; true if it was taken.
+    pub fn touch(self, touch: Touch) -> bool {
         match touch {
-            Touch::Enter => self.enter(),
+            Touch::Enter => self.entered(Fender::enter),
             Touch::Hour(hour) => {
-                if let Some(edit) = self.fender.peek(|fender| fender.hour(hour)) {
-                    self.change(Change::Edit(&edit));
-                }
+                let edit = self.fender.peek(|fender| fender.hour(hour));
+                edit.is_some_and(|edit| self.change(Change::Edit(&edit)))
             }
             Touch::Key(key) => {
                 let mut fender = self.fender.now();
                 let taken = self.state.peek(|session, _| fender.press(session, key));
                 let taken = taken.unwrap_or(false);
-                if taken {
-                    buzz::tick();
-                } else {
-                    buzz::refuse();
-                }
+                feel(if taken { Felt::Key } else { Felt::Refusal });
                 self.step(|f, _, _| f.clone_from(&fender));
+                taken
             }
         }
-    }
-
-    fn enter(self) {
-        self.entered(Fender::enter);
     }
 
     /// Enters what looks like a slip all the same.
@@ -84,7 +77,7 @@ impl Entry {
         self.entered(Fender::keep);
     }
 
-    fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) {
+    fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) -> bool {
         let mut fender = self.fender.now();
         let now = clock::now_text();
         let edit = self
@@ -92,30 +85,50 @@ impl Entry {
             .peek(|session, _| enter(&mut fender, session, &now));
         match edit.flatten() {
             None => {
-                buzz::refuse();
+                feel(Felt::Refusal);
                 self.fender.set(fender);
+                false
             }
             Some(edit) => self.change(Change::Edit(&edit)),
         }
     }
 
     /// Changes the session, and goes on from there; after undo or redo, to
-    /// where it made a difference.
-    pub fn change(self, change: Change<'_>) {
+    /// where it made a difference. True if it was taken.
+    pub fn change(self, change: Change<'_>) -> bool {
         match self.state.change(change) {
             Err(why) => {
-                buzz::refuse();
+                feel(Felt::Refusal);
                 self.step(|fender, _, _| fender.refuse(why.clone()));
+                false
             }
             Ok(changed) => {
-                buzz::tick();
-                let changed = changed.and_then(|c| c.readings.last().map(|(_, r)| r.station));
-                self.step(|fender, session, stops| match (change, changed) {
+                feel(Felt::Entry);
+                self.step(|fender, session, stops| match (change, &changed) {
                     (Change::Edit(_), _) => fender.after(session, stops),
-                    (_, Some(station)) => fender.arrive(session, station),
+                    (_, Some(changed)) => fender.back_to(session, changed),
                     (_, None) => {}
                 });
+                true
             }
         }
+    }
+}
+
+/// What the person is let feel of a touch.
+#[derive(Clone, Copy)]
+enum Felt {
+    /// A key was taken.
+    Key,
+    /// A reading, an hour, or a step back or forth was.
+    Entry,
+    /// It was not taken.
+    Refusal,
+}
+
+fn feel(what: Felt) {
+    match what {
+        Felt::Key | Felt::Entry => buzz::tick(),
+        Felt::Refusal => buzz::refuse(),
     }
 }

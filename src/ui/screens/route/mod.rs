@@ -10,15 +10,14 @@ use wasm_bindgen::JsCast;
 
 use crate::device::page;
 use crate::session::SessionId;
-use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::el;
+use crate::ui::parts::held::Held;
 use crate::ui::parts::keypad::{Touch, hours, keys, of_keyboard};
 use crate::ui::parts::live::{flag, live};
 use crate::ui::state::State;
-use crate::ui::way::{Sheet, sheet_address};
 use entry::Entry;
-use shown::shown;
-use tools::tools;
+use shown::{answers, shown};
+use tools::{menu, tools};
 
 /// The id by which the screen is given the focus.
 const ID: &str = "fender";
@@ -49,21 +48,26 @@ pub fn route(id: &SessionId) -> AnyView {
     request_animation_frame(|| page::focus(ID));
     let touch = Callback::new(move |touch| entry.touch(touch));
     let asks_hour = flag(move || entry.view.with(|view| view.asks_hour));
+    let opened = Held::new(false);
+    let session = id.clone();
     let keys = live(move || {
-        if asks_hour.get() {
-            hours(touch).done()
-        } else {
-            keys(whole, dial, touch).done()
+        match (opened.get(), asks_hour.get()) {
+            (true, _) => menu(entry, &session, opened),
+            (false, true) => hours(touch),
+            (false, false) => keys(whole, dial, touch),
         }
+        .done()
     });
+    let pad = el("div", "pad")
+        .with(tools(entry, opened))
+        .with(answers(entry))
+        .with(keys);
     el("div", "route")
         .set("id", ID)
         .set("tabindex", "-1")
         .on("keydown", on_key)
         .on("mousedown", stay)
-        .with(bar(id, Sheet::Route))
-        .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
-        .with(tools(entry, &sheet_address(id, Sheet::Stations)))
-        .with(keys)
+        .with(shown(entry, id))
+        .with(pad)
         .done()
 }

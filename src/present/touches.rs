@@ -1,0 +1,36 @@
+//! Which touches of the keypad count: a finger that shakes or slides on oil
+//! comes down twice, and the side of a hand comes down with it.
+
+/// Sooner after another contact than this, a contact is the hand's and not a
+/// finger's: our own choice, half of what quick typing takes.
+const CONTACT_MS: u64 = 50;
+
+/// Sooner after its last contact than this, a key has bounced: our own
+/// choice, less than anybody's second tap of a key takes.
+const BOUNCE_MS: u64 = 80;
+
+/// The latest contact.
+#[derive(Clone, Copy, Debug)]
+pub struct Touches<K> {
+    latest: Option<(K, u64)>,
+}
+
+impl<K: Copy + PartialEq> Touches<K> {
+    /// Before the first contact.
+    #[must_use]
+    pub const fn new() -> Self {
+        Self { latest: None }
+    }
+
+    /// True if a contact with this key counts, at this time in milliseconds.
+    /// One that does not count is the latest all the same: what goes on
+    /// bouncing goes on being one touch.
+    pub fn counts(&mut self, key: K, at_ms: u64) -> bool {
+        let counts = self.latest.is_none_or(|(last, last_ms)| {
+            let least_ms = if last == key { BOUNCE_MS } else { CONTACT_MS };
+            least_ms <= at_ms.saturating_sub(last_ms)
+        });
+        self.latest = Some((key, at_ms));
+        counts
+    }
+}
