@@ -7,7 +7,7 @@ use super::pace::time_left;
 use super::route::{Progress, Purpose, Stop, Why, grows, next_after, progress, size_text};
 use super::wording;
 use crate::assess::compare_reading;
-use crate::session::{Feature, Gauge, Indication, Kind, Quantity, Session, Stamp, Station};
+use crate::session::{Feature, Gauge, Indication, Kind, Quantity, Reading, Session, Station};
 
 /// What the fender screen shows besides the keypad.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -45,6 +45,8 @@ pub struct RouteView {
     pub time_left: String,
     /// The station after this one.
     pub next: Option<String>,
+    /// True where the latest reading was taken on this very feature.
+    pub is_on_same: bool,
     /// What a screen reader says: what was entered, and what comes.
     pub spoken: String,
 }
@@ -60,8 +62,7 @@ impl RouteView {
     /// a small screen.
     #[must_use]
     pub fn place_of(&self) -> (&str, &str) {
-        let at = self.place.find(" of ").unwrap_or(self.place.len());
-        self.place.split_at_checked(at).unwrap_or_default()
+        halves(&self.place)
     }
 
     /// True while something was refused, said or is asked.
@@ -83,6 +84,11 @@ impl RouteView {
         let nothing = face.lead.is_empty() && face.typed.is_empty() && !face.unit.is_empty();
         "▢".repeat(if nothing { face.open.max(1) } else { face.open })
     }
+}
+
+fn halves(place: &str) -> (&str, &str) {
+    let at = place.find(" of ").unwrap_or(place.len());
+    place.split_at_checked(at).unwrap_or_default()
 }
 
 /// The view of the fender screen.
@@ -122,6 +128,8 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
         next: next_after(stops, station)
             .filter(|next| *next != station)
             .map(wording::station),
+        is_on_same: latest(session)
+            .is_some_and(|last| Feature::of(last.station) == Feature::of(station)),
         spoken: String::new(),
     };
     view.spoken = spoken(session, fender, &view);
@@ -136,7 +144,9 @@ fn spoken(session: &Session, fender: &Fender, view: &RouteView) -> String {
     let mut told = String::new();
     if let Some(last) = last_read(session).filter(|_| fender.has_entered()) {
         for part in [
-            &last.station,
+            &last.feature,
+            ", ",
+            &last.place,
             ": ",
             &last.value,
             ", ",
@@ -170,10 +180,9 @@ const HOUR: &str = "at what hour was the most? 12 is in line with throw 1, seen 
 /// The gauge and its range, as the route comes to another kind, and at the
 /// last station before.
 fn gauge_to_take(session: &Session, stops: &[Stop], station: Station) -> String {
-    let latest = session.standing().next_back();
-    let latest = latest.map(|(_, reading)| reading.station.kind);
+    let before = latest(session).map(|reading| reading.station.kind);
     let here = station.kind;
-    let now = taken_up(session, latest, here).map(|gauge| ("Now: ", gauge));
+    let now = taken_up(session, before, here).map(|gauge| ("Now: ", gauge));
     let next = || {
         let next = next_after(stops, station).filter(|_| !grows(session, stops, here))?;
         Some(("Next: ", taken_up(session, Some(here), next.kind)?))
@@ -220,11 +229,17 @@ fn open_here(stops: &[Stop], station: Station) -> Option<&Stop> {
         .find(|stop| stop.station == station && !stop.is_read())
 }
 
+fn latest(session: &Session) -> Option<&Reading> {
+    session.standing().next_back().map(|(_, reading)| reading)
+}
+
 /// What a reading just entered reads: its place, value, mark and sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct LastRead {
-    /// Its station in words.
-    pub station: String,
+    /// Its feature.
+    pub feature: String,
+    /// Its place on it.
+    pub place: String,
     /// The value as typed, with its unit.
     pub value: String,
     /// The shape of its comparison.
@@ -234,6 +249,12 @@ pub struct LastRead {
 }
 
 impl LastRead {
+    /// The place in two, what it is and of what.
+    #[must_use]
+    pub fn place_of(&self) -> (&str, &str) {
+        halves(&self.place)
+    }
+
     /// The sentence in three: that it reads so, the word that matters, and by
     /// how much.
     #[must_use]
@@ -249,10 +270,11 @@ impl LastRead {
 /// The latest standing reading and what it reads.
 #[must_use]
 pub fn last_read(session: &Session) -> Option<LastRead> {
-    let (_, reading): (Stamp, _) = session.standing().next_back()?;
+    let reading = latest(session)?;
     let comparison = Some(compare_reading(session, reading));
     Some(LastRead {
-        station: wording::station(reading.station),
+        feature: wording::feature(Feature::of(reading.station)),
+        place: wording::place(reading.station),
         value: match &reading.entered {
             Indication::Size(size) => size.to_string(),
             Indication::Deviation(by) => format!("{by} makes {}", size_text(session, reading)),

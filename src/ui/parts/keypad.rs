@@ -59,7 +59,7 @@ pub fn keys(whole: Signal<bool>, dial: Signal<bool>, touch: OnTouch) -> El {
 /// The hours of the clock, in place of the keys of a number. None lies where
 /// ENTER was, which may be touched twice.
 pub fn hours(touch: OnTouch) -> El {
-    let mut keys = group("keys hours", "Hour of the high spot", touch);
+    let mut keys = group("hours", "Hour of the high spot", touch);
     for label in NUMBERS.iter().skip(1) {
         keys = keys.with(key("key", label, label, label));
     }

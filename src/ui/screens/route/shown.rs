@@ -140,6 +140,7 @@ fn again(entry: Entry, whole: bool) -> Callback<()> {
 fn last_read(entry: Entry) -> Live {
     let view = entry.view;
     let last = entry.state.read(|session, _| present::last_read(session));
+    let same = text(move || view.with(|v| v.is_on_same.to_string()));
     // While something is asked about what was read last, it is not told twice.
     let told = flag(move || view.with(|v| v.asks_hour || !v.asked.is_empty()));
     live(move || {
@@ -148,11 +149,15 @@ fn last_read(entry: Entry) -> Live {
         };
         let (reads, word, by) = last.parts();
         let read = el("p", "read")
-            .with(saved_word())
-            .with(last.station.clone())
-            .with(" ")
             .with(el("b", "").with(last.value.clone()))
             .with(" ");
+        let (place, of) = last.place_of();
+        let at = el("p", "read-at")
+            .follow("data-same", same)
+            .with(saved_word())
+            .with(el("span", "of").with(last.feature.clone() + ", "))
+            .with(place.to_owned())
+            .with(el("span", "of").with(of.to_owned()));
         let verdict = el("p", "verdict")
             .with(mark_sign(last.mark))
             .with(el("span", "reads").with(reads.to_owned()))
@@ -161,7 +166,7 @@ fn last_read(entry: Entry) -> Live {
         el("div", "last")
             .id("last")
             .when("hidden", told)
-            .with(el("div", "lines").with(read).with(verdict))
+            .with(el("div", "lines").with(read).with(verdict).with(at))
             .done()
     })
 }
