@@ -2,13 +2,11 @@
 //! what is being typed, and what was said last.
 
 use super::Draft;
-use super::keypad::{Face, Key, Keypad, Pressed, Reads};
-use super::plausible::plausible;
+use super::fender_entry::{keypad, placed, reading};
+use super::keypad::{Face, Key, Keypad, Pressed};
 use super::route::{Purpose, Stop, next_open};
 use super::slip_words::slip_words;
-use crate::session::{
-    Edit, Extra, Field, FieldKey, Indication, Kind, Reading, Refused, Session, Station,
-};
+use crate::session::{Edit, Field, FieldKey, Kind, Reading, Refused, Session, Station};
 use crate::slip::{suspect, usual_noise};
 
 /// What is said where no gauge at hand measures the kind.
@@ -16,6 +14,9 @@ const NO_GAUGE: &str = "No gauge for this is at hand: take one into use in Set-u
 
 /// What is said to a digit while the hour is asked for.
 const HOUR_FIRST: &str = "First the hour of the high spot, or Skip to leave it out.";
+
+/// What is said to somebody who would go elsewhere with a number under way.
+const TYPED_FIRST: &str = "A number is under way: ENTER it or take it back first, then go.";
 
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -279,6 +280,26 @@ impl Fender {
         self.go(session, station, purpose);
     }
 
+    /// Goes to a station somebody points at: to correct it if all is read
+    /// there. What is typed would be lost, so it is said and nobody goes.
+    pub fn jump(&mut self, session: &Session, stops: &[Stop], station: Station) {
+        if self.station() == Some(station) {
+            return;
+        }
+        if self.asks_hour() {
+            return self.refuse(HOUR_FIRST.to_owned());
+        }
+        if self.keypad.as_ref().is_some_and(|k| !k.typed().is_empty()) {
+            return self.refuse(TYPED_FIRST.to_owned());
+        }
+        let asks_more = |stop: &Stop| stop.station == station && !stop.is_read();
+        if stops.iter().any(asks_more) {
+            self.go(session, station, Purpose::Add);
+        } else {
+            self.arrive(session, station);
+        }
+    }
+
     /// Goes to where the latest reading was taken, for one more.
     pub fn repeat(&mut self, session: &Session) {
         if let Some((_, reading)) = session.standing().next_back() {
@@ -317,80 +338,4 @@ impl Fender {
             });
         }
     }
-}
-
-/// The edit that enters a value at a station: a reading more, or one in
-/// place of what stands there. `None` if the session has no gauge for it.
-#[must_use]
-pub fn entry(
-    session: &Session,
-    station: Station,
-    purpose: Purpose,
-    entered: &Indication,
-    taken: &str,
-) -> Option<Edit> {
-    let reading = reading(session, station, entered, taken)?;
-    Some(placed(session, purpose, reading))
-}
-
-/// A reading at a station with the gauge in use there.
-fn reading(
-    session: &Session,
-    station: Station,
-    entered: &Indication,
-    taken: &str,
-) -> Option<Reading> {
-    let (gauge, _, setting) = session.gauge_for(station.kind)?;
-    Some(Reading {
-        station,
-        entered: entered.clone(),
-        gauge,
-        setting,
-        taken: taken.to_owned(),
-        strikes: 0,
-        kept: false,
-        extra: Extra::new(),
-    })
-}
-
-/// The edit that adds a reading, or puts it in place of what stands there.
-fn placed(session: &Session, purpose: Purpose, reading: Reading) -> Edit {
-    let station = reading.station;
-    let add = Edit::Add(reading);
-    let here = session.standing().filter(|(_, r)| r.station == station);
-    let mut edits: Vec<Edit> = match purpose {
-        Purpose::Add | Purpose::Hour => Vec::new(),
-        Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
-    };
-    if edits.is_empty() {
-        return add;
-    }
-    // The hour was that of the reading that is struck.
-    let main = station.position;
-    if station.kind == Kind::RunOut && session.high_spot(main).is_some() {
-        edits.push(Edit::Set(Field::HighSpot(main, None)));
-    }
-    edits.push(add);
-    Edit::Batch(edits)
-}
-
-/// The keypad for a station: in what its gauge reads, near what is plausible.
-/// `None` for a gauge that shows deviations and was not set.
-#[must_use]
-pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
-    let (_, gauge, setting) = session.gauge_for(station.kind)?;
-    let dial = if gauge.kind.reads_deviations() {
-        let set = session.settings.get(&setting)?.value.set.clone()?;
-        Some((gauge.graduation.clone(), set))
-    } else {
-        None
-    };
-    let reads = Reads {
-        kind: station.kind,
-        unit: gauge.unit(),
-        decimals: gauge.decimals(),
-        dial,
-    };
-    let near = plausible(session, station, setting);
-    Some(Keypad::resumed(reads, near, whole, typed))
 }

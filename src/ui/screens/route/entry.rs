@@ -14,8 +14,8 @@ use crate::ui::state::{Change, State};
 pub struct Entry {
     pub state: State,
     pub view: Memo<RouteView>,
-    stops: Memo<Vec<Stop>>,
-    fender: Held<Fender>,
+    pub stops: Memo<Vec<Stop>>,
+    pub fender: Held<Fender>,
 }
 
 impl Entry {
@@ -117,7 +117,7 @@ impl Entry {
 
 /// What the person is let feel of a touch.
 #[derive(Clone, Copy)]
-enum Felt {
+pub enum Felt {
     /// A key was taken.
     Key,
     /// A reading, an hour, or a step back or forth was.
@@ -126,7 +126,8 @@ enum Felt {
     Refusal,
 }
 
-fn feel(what: Felt) {
+/// Lets the person feel it.
+pub fn feel(what: Felt) {
     match what {
         Felt::Key | Felt::Entry => buzz::tick(),
         Felt::Refusal => buzz::refuse(),

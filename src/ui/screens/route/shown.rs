@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::entry::Entry;
+use crate::device::page::Later;
 use crate::present::{self, Fender, RouteView};
 use crate::session::SessionId;
 use crate::ui::parts::bar::saved_word;
@@ -10,6 +11,7 @@ use crate::ui::parts::el::{El, el};
 use crate::ui::parts::live::{Live, act, flag, live, nothing, text};
 use crate::ui::parts::mark::mark_sign;
 use crate::ui::parts::press::{link, para, press, styled};
+use crate::ui::screens::later::{self, Part};
 use crate::ui::way::{Sheet, sheet_address};
 
 /// Place, what was said last, and the number.
@@ -30,9 +32,7 @@ pub fn shown(entry: Entry, id: &SessionId) -> El {
         )
         .with(" ")
         .with(station);
-    let at = el("div", "at")
-        .with(place)
-        .with(el("div", "drawing").id("drawing"));
+    let at = el("div", "at").with(place).with(drawing(entry));
     let explained = part(|v| if v.is_explained { "yes" } else { "no" }.to_owned());
     let spoken = el("div", "unseen")
         .set("aria-live", "polite")
@@ -85,6 +85,16 @@ fn ways(entry: Entry, id: &SessionId) -> Live {
         (false, true) => link("button way", &findings, "See the findings").done(),
         (false, false) => nothing(),
     })
+}
+
+/// The drawing, once it is there; its place is kept.
+fn drawing(entry: Entry) -> El {
+    let later = entry.state.later;
+    let drawing = live(move || match later.get() {
+        Later::Here => later::part(Part::Drawing(&entry)).unwrap_or_else(nothing),
+        _ => nothing(),
+    });
+    el("div", "drawing").id("drawing").with(drawing)
 }
 
 /// What was read last, and below it a refusal, a question, what the number is
@@ -166,7 +176,7 @@ fn last_read(entry: Entry) -> Live {
         el("div", "last")
             .id("last")
             .when("hidden", told)
-            .with(el("div", "lines").with(read).with(verdict).with(at))
+            .with(el("div", "recent").with(read).with(verdict).with(at))
             .done()
     })
 }
