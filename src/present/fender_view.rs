@@ -219,8 +219,12 @@ fn settling(stops: &[Stop], station: Station) -> Option<String> {
         return None;
     };
     let what = wording::quantity(feature.kind, quantity).to_ascii_lowercase();
-    let of = wording::feature(feature).to_ascii_lowercase();
-    Some(format!("To settle the {what} of {of}"))
+    let mut told = "To settle the ".to_owned() + &what;
+    if feature != Feature::of(station) {
+        told.push_str(" of ");
+        told.push_str(&wording::feature(feature).to_ascii_lowercase());
+    }
+    Some(told)
 }
 
 fn open_here(stops: &[Stop], station: Station) -> Option<&Stop> {
