@@ -96,7 +96,7 @@ fn over(held: Held<Helper>, quiz: &Quiz) -> El {
         let drawing = text(move || micrometer.drawing(true));
         over = over
             .with(para("told", told).id("wrong"))
-            .with(el("div", "drawn").markup(drawing))
+            .with(el("div", "instrument").markup(drawing))
             .with(sum(micrometer));
     }
     over.with(main_press("Ten more", more))
