@@ -9,28 +9,37 @@ const CONTACT_MS: u64 = 50;
 /// choice, less than anybody's second tap of a key takes.
 const BOUNCE_MS: u64 = 80;
 
-/// The latest contact.
+/// The latest contacts.
 #[derive(Clone, Copy, Debug)]
 pub struct Touches<K> {
-    latest: Option<(K, u64)>,
+    /// The latest, with any key.
+    any_ms: Option<u64>,
+    /// The key that counted last, and the latest contact with it.
+    counted: Option<(K, u64)>,
 }
 
 impl<K: Copy + PartialEq> Touches<K> {
     /// Before the first contact.
     #[must_use]
     pub const fn new() -> Self {
-        Self { latest: None }
+        Self {
+            any_ms: None,
+            counted: None,
+        }
     }
 
     /// True if a contact with this key counts, at this time in milliseconds.
     /// One that does not count is the latest all the same: what goes on
     /// bouncing goes on being one touch.
     pub fn counts(&mut self, key: K, at_ms: u64) -> bool {
-        let counts = self.latest.is_none_or(|(last, last_ms)| {
-            let least_ms = if last == key { BOUNCE_MS } else { CONTACT_MS };
-            least_ms <= at_ms.saturating_sub(last_ms)
-        });
-        self.latest = Some((key, at_ms));
+        let apart = |before: u64, least_ms| least_ms <= at_ms.saturating_sub(before);
+        let same = self.counted.filter(|(last, _)| *last == key);
+        let counts = self.any_ms.is_none_or(|any| apart(any, CONTACT_MS))
+            && same.is_none_or(|(_, last)| apart(last, BOUNCE_MS));
+        self.any_ms = Some(at_ms);
+        if counts || same.is_some() {
+            self.counted = Some((key, at_ms));
+        }
         counts
     }
 }

@@ -97,7 +97,7 @@ test("a micrometer is checked on its standard, and refuses what it cannot reach"
 test("another level is read, and what the layout loses is kept and exported", async ({ bench }) => {
   await bench.open();
   await bench.startSession({ cylinders: 2 });
-  await bench.tap(bench.tools.getByRole("link", { name: "Go to" }));
+  await bench.toStations();
   const heading = bench.page.getByRole("heading", { name: "Bore 2", exact: true });
   const bore = bench.page.locator(".stops").filter({ has: heading });
   await bench.tap(bore.getByRole("button", { name: "Another level or direction" }));

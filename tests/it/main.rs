@@ -92,6 +92,7 @@ mod shapes;
 mod slips;
 
 mod face;
+mod fender_screen;
 mod findings;
 mod gauge_laws;
 mod gauges;
