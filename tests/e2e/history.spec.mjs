@@ -7,7 +7,7 @@ const SIZES = { Bore: "82.0", Piston: "81.9", Main: "59.9" };
 async function readOn(bench, count) {
   for (let n = 0; n < count; n += 1) {
     const [kind] = (await bench.feature.textContent()).split(" ");
-    const whole = (await bench.value.innerText()).trim() === "";
+    const whole = (await bench.value.textContent()) === "▢";
     const digits = String(10 + ((n * 7) % 13));
     await bench.type(whole ? SIZES[kind] + digits : SIZES[kind].at(-1) + digits);
   }

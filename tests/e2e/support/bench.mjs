@@ -49,8 +49,8 @@ export class Bench {
   troubles = [];
   /** How long a person takes from one tap to the next, in milliseconds. */
   pace = 0;
-  /** When a key was pressed last. */
-  pressed = 0;
+  /** When something was touched last. */
+  touched = 0;
 
   constructor(page, site, { touch = true } = {}) {
     this.page = page;
@@ -107,6 +107,7 @@ export class Bench {
     // The one wait that is not for the app: it is the person's.
     if (this.pace) await this.page.waitForTimeout(this.pace);
     await (this.touch ? locator.tap() : locator.click());
+    this.touched = Date.now();
   }
 
   button(name) {
@@ -214,10 +215,9 @@ export class Bench {
 
   /** Taps a key as quickly as a finger can; what is quicker is taken for a bounce. */
   async press(name) {
-    const early = this.pressed + FINGER_MS - Date.now();
+    const early = this.touched + FINGER_MS - Date.now();
     if (0 < early) await this.page.waitForTimeout(early);
     await this.tap(this.keypad.getByRole("button", { name, exact: true }));
-    this.pressed = Date.now();
   }
 
   /** Reads a value: taps its keys and ENTER. */

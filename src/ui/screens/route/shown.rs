@@ -171,12 +171,18 @@ fn last_read(entry: Entry) -> Live {
         let verdict = el("p", "verdict")
             .with(mark_sign(last.mark))
             .with(el("span", "reads").with(reads.to_owned()))
-            .with(word.to_owned())
-            .with(el("span", "by").with(by.to_owned()));
+            .with(word.to_owned());
+        let by = para("by", by.to_owned());
         el("div", "last")
             .id("last")
             .when("hidden", told)
-            .with(el("div", "recent").with(read).with(verdict).with(at))
+            .with(
+                el("div", "recent")
+                    .with(read)
+                    .with(verdict)
+                    .with(by)
+                    .with(at),
+            )
             .done()
     })
 }
