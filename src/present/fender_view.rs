@@ -48,7 +48,7 @@ pub struct RouteView {
     /// True where the latest reading was taken on this very feature.
     pub is_on_same: bool,
     /// What a screen reader says: what was entered, and what comes.
-    pub spoken: String,
+    pub announced: String,
 }
 
 impl RouteView {
@@ -130,14 +130,14 @@ pub fn view(session: &Session, stops: &[Stop], fender: &Fender) -> RouteView {
             .map(wording::station),
         is_on_same: latest(session)
             .is_some_and(|last| Feature::of(last.station) == Feature::of(station)),
-        spoken: String::new(),
+        announced: String::new(),
     };
-    view.spoken = spoken(session, fender, &view);
+    view.announced = announced(session, fender, &view);
     view
 }
 
 /// What a screen reader says, when all that is shown has changed.
-fn spoken(session: &Session, fender: &Fender, view: &RouteView) -> String {
+fn announced(session: &Session, fender: &Fender, view: &RouteView) -> String {
     if !view.asked.is_empty() {
         return view.asked.clone();
     }

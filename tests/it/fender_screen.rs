@@ -209,7 +209,7 @@ fn what_was_entered_and_what_comes_is_spoken_and_no_digit() {
     let stops = |document: &Document| route(document.session(), &assess(document.session()));
     let mut fender = Fender::start(document.session(), &stops(&document), None);
     let spoken = |document: &Document, fender: &Fender| {
-        view(document.session(), &stops(document), fender).spoken
+        view(document.session(), &stops(document), fender).announced
     };
     let before = spoken(&document, &fender);
     assert_eq!(

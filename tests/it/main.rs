@@ -91,6 +91,7 @@ mod report_plan;
 mod shapes;
 mod slips;
 
+mod burst;
 mod face;
 mod fender_screen;
 mod findings;
@@ -112,6 +113,7 @@ mod preview;
 mod route;
 mod route_order;
 mod set_up;
+mod spoken;
 mod what_to_do;
 mod what_to_do_bad;
 

@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::sum;
-use crate::device::{buzz, page, random};
+use crate::device::feel::{Felt, feel};
+use crate::device::{page, random};
 use crate::present::instrument::{Helper, Quiz};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
@@ -47,9 +48,9 @@ fn touched(held: Held<Helper>, touch: Touch) -> bool {
         _ => false,
     });
     if taken {
-        buzz::tick();
+        feel(Felt::Key);
     } else {
-        buzz::refuse();
+        feel(Felt::Refusal);
     }
     taken
 }

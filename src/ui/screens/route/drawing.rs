@@ -6,7 +6,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{HtmlElement, MouseEvent};
 
-use super::entry::{Entry, Felt, feel};
+use super::entry::Entry;
+use crate::device::feel::{Felt, feel};
 use crate::present::{self, Drawing};
 use crate::session::Station;
 use crate::ui::parts::el::el;
@@ -67,7 +68,7 @@ pub fn drawing(entry: Entry) -> AnyView {
                 .done()
         }
     });
-    el("div", "drawn")
+    el("div", "plate")
         .follow(
             "data-large",
             text(move || if large.get() { "yes" } else { "no" }.to_owned()),

@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::device::{buzz, clock};
+use crate::device::feel::{Felt, feel, say};
+use crate::device::{clock, page};
 use crate::present::{self, Fender, RouteView, Stop};
 use crate::session::{Edit, Session, SessionId};
 use crate::ui::parts::held::Held;
@@ -39,6 +40,12 @@ impl Entry {
 
     /// Changes where the person is or what is typed, and keeps it.
     pub fn step(self, step: impl Fn(&mut Fender, &Session, &[Stop])) {
+        self.take(&step);
+    }
+
+    /// One for all steps: each would bring all this along.
+    #[inline(never)]
+    fn take(self, step: &dyn Fn(&mut Fender, &Session, &[Stop])) {
         let stepped = self.state.peek(|session, _| {
             let mut fender = self.fender.now();
             self.stops
@@ -55,7 +62,7 @@ impl Entry {
 
     /// What a touch does; true if it was taken.
     pub fn touch(self, touch: Touch) -> bool {
-        match touch {
+        let taken = match touch {
             Touch::Enter => self.entered(Fender::enter),
             Touch::Hour(hour) => {
                 let edit = self.fender.peek(|fender| fender.hour(hour));
@@ -67,14 +74,31 @@ impl Entry {
                 let taken = taken.unwrap_or(false);
                 feel(if taken { Felt::Key } else { Felt::Refusal });
                 self.step(|f, _, _| f.clone_from(&fender));
-                taken
+                if taken {
+                    return true;
+                }
+                false
             }
+        };
+        self.tell();
+        taken
+    }
+
+    /// Says aloud what became of a touch, where the person wants that.
+    pub fn tell(self) {
+        if page::is_set("spoken", "on") {
+            let last = self.state.peek(|session, _| present::last_read(session));
+            let last = last.flatten();
+            say(&self
+                .view
+                .with_untracked(|view| present::spoken(view, last.as_ref())));
         }
     }
 
     /// Enters what looks like a slip all the same.
     pub fn keep(self) {
         self.entered(Fender::keep);
+        self.tell();
     }
 
     fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) -> bool {
@@ -112,24 +136,5 @@ impl Entry {
                 true
             }
         }
-    }
-}
-
-/// What the person is let feel of a touch.
-#[derive(Clone, Copy)]
-pub enum Felt {
-    /// A key was taken.
-    Key,
-    /// A reading, an hour, or a step back or forth was.
-    Entry,
-    /// It was not taken.
-    Refusal,
-}
-
-/// Lets the person feel it.
-pub fn feel(what: Felt) {
-    match what {
-        Felt::Key | Felt::Entry => buzz::tick(),
-        Felt::Refusal => buzz::refuse(),
     }
 }

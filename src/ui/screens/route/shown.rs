@@ -37,7 +37,7 @@ pub fn shown(entry: Entry, id: &SessionId) -> El {
     let spoken = el("div", "unseen")
         .set("aria-live", "polite")
         .id("spoken")
-        .with(part(|v| v.spoken.clone()));
+        .with(part(|v| v.announced.clone()));
     el("div", "reading")
         .follow("data-explained", explained)
         .with(at)
