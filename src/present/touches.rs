@@ -18,16 +18,17 @@ pub struct Touches<K> {
     counted: Option<(K, u64)>,
 }
 
-impl<K: Copy + PartialEq> Touches<K> {
-    /// Before the first contact.
-    #[must_use]
-    pub const fn new() -> Self {
+/// Before the first contact.
+impl<K> Default for Touches<K> {
+    fn default() -> Self {
         Self {
             any_ms: None,
             counted: None,
         }
     }
+}
 
+impl<K: Copy + PartialEq> Touches<K> {
     /// True if a contact with this key counts, at this time in milliseconds.
     /// One that does not count is the latest all the same: what goes on
     /// bouncing goes on being one touch.

@@ -19,7 +19,7 @@ const TAKEN: &str = "2026-03-14T09:00:00Z";
 
 /// Which of these contacts count: keys with milliseconds.
 fn counted(contacts: &[(char, u64)]) -> String {
-    let mut touches = Touches::new();
+    let mut touches = Touches::default();
     let contacts = contacts.iter();
     let counted = contacts.filter(|(key, at_ms)| touches.counts(*key, *at_ms));
     counted.map(|(key, _)| *key).collect()
@@ -49,7 +49,7 @@ proptest! {
     fn no_two_touches_that_count_lie_closer_than_a_finger_can(
         gaps in prop::collection::vec((0_u64..200, 0_u8..3), 1..40),
     ) {
-        let mut touches = Touches::new();
+        let mut touches = Touches::default();
         let mut at_ms = 0;
         let mut last: Option<(u64, u8)> = None;
         for (gap, key) in gaps {

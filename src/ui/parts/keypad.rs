@@ -81,7 +81,7 @@ fn group(class: &'static str, name: &'static str, on_touch: OnTouch) -> El {
             flash(&key, on_touch.run(touch));
         }
     };
-    let touches = Cell::new(Touches::new());
+    let touches = Cell::new(Touches::default());
     let down = move |event: Event| {
         let event: PointerEvent = event.unchecked_into();
         if event.button() == 0 {
