@@ -2,9 +2,11 @@
 //! made here and tested natively; screens only place it.
 
 mod bench;
+mod burst;
 mod draft;
 mod drawing;
 mod fender;
+mod fender_entry;
 mod fender_view;
 mod finding_words;
 mod findings;
@@ -31,15 +33,19 @@ mod route;
 mod shop_words;
 mod size_words;
 mod slip_words;
+mod spoken;
 mod sure;
+mod touches;
 mod volume_words;
 mod what_to_do;
 mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
+pub use burst::{Burst, Typist, gauge_typed};
 pub use draft::Draft;
 pub use drawing::{Drawing, Spot, State as SpotState, drawing};
-pub use fender::{Fender, entry, keypad};
+pub use fender::Fender;
+pub use fender_entry::{entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
@@ -68,7 +74,9 @@ pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use size_words::SizesView;
 pub use slip_words::{slip_words, slips};
+pub use spoken::{aloud, spoken};
 pub use sure::{DoubtRow, SureView};
+pub use touches::Touches;
 pub use what_to_do::{BillRow, Maybe, Next, Other, PlanLine, PlanView, fix, set_price, what_to_do};
 pub use wording::{
     PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,

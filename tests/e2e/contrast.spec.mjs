@@ -127,13 +127,13 @@ test("where the person's own colours count, what is chosen is seen without ours"
   await page.emulateMedia({ forcedColors: "active" });
   await bench.open();
   await bench.startSession();
-  const [here, other] = ["Measure", "Look"].map((name) => page.getByRole("link", { name, exact: true }));
-  const weight = (locator) => locator.evaluate((element) => getComputedStyle(element).fontWeight);
-  expect(await weight(here)).not.toBe(await weight(other));
   const keys = bench.keypad.getByRole("button");
   const edges = await keys.evaluateAll((all) => all.map((key) => getComputedStyle(key).borderTopStyle));
   expect(new Set(edges)).toEqual(new Set(["solid"]));
   await bench.to("Look");
+  const [here, other] = ["Look", "Findings"].map((name) => page.getByRole("link", { name, exact: true }));
+  const weight = (locator) => locator.evaluate((element) => getComputedStyle(element).fontWeight);
+  expect(await weight(here)).not.toBe(await weight(other));
   await bench.tap(page.getByRole("button", { name: /^Main shells 1/ }));
   const answer = page.getByRole("group", { name: /^Wiped/ }).getByRole("button");
   await bench.tap(answer.first());

@@ -91,13 +91,19 @@ mod report_plan;
 mod shapes;
 mod slips;
 
+mod burst;
 mod face;
+mod fender_screen;
 mod findings;
 mod gauge_laws;
 mod gauges;
 mod given_form;
 mod guide;
 mod how_sure;
+mod instrument;
+mod instrument_drawing;
+mod instrument_quiz;
+mod instrument_words;
 mod keypad;
 mod limits_form;
 mod looks;
@@ -107,6 +113,7 @@ mod preview;
 mod route;
 mod route_order;
 mod set_up;
+mod spoken;
 mod what_to_do;
 mod what_to_do_bad;
 

@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::sum;
-use crate::device::{buzz, page, random};
+use crate::device::feel::{Felt, feel};
+use crate::device::{page, random};
 use crate::present::instrument::{Helper, Quiz};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
@@ -29,23 +30,29 @@ pub fn stage(held: Held<Helper>) -> El {
     match (quiz.told(), quiz.micrometer()) {
         (Some(told), Some(micrometer)) => el("div", "reads")
             .with(para("told", told).set("role", "status").id("answer"))
-            .with(main_press("Next", act(move || touched(held, Touch::Enter))))
+            .with(main_press(
+                "Next",
+                act(move || {
+                    touched(held, Touch::Enter);
+                }),
+            ))
             .with(sum(micrometer)),
         _ => asked(held),
     }
 }
 
-fn touched(held: Held<Helper>, touch: Touch) {
+fn touched(held: Held<Helper>, touch: Touch) -> bool {
     let taken = held.update(|h| match (&mut h.quiz, touch) {
         (Some(quiz), Touch::Key(key)) => quiz.press(key),
         (Some(quiz), Touch::Enter) => quiz.enter(),
         _ => false,
     });
     if taken {
-        buzz::tick();
+        feel(Felt::Key);
     } else {
-        buzz::refuse();
+        feel(Felt::Refusal);
     }
+    taken
 }
 
 /// The number under way, and the keys.
@@ -77,7 +84,7 @@ fn asked(held: Held<Helper>) -> El {
         .on("mousedown", stay)
         .on("touchstart", stay)
         .with(el("output", "value").id("value").with(number))
-        .with(keys(flag(|| true), flag(|| false), touch))
+        .with(el("div", "pad").with(keys(flag(|| true), flag(|| false), touch)))
         .with(para("refusal", refused).set("role", "alert").id("said"))
 }
 
@@ -90,7 +97,7 @@ fn over(held: Held<Helper>, quiz: &Quiz) -> El {
         let drawing = text(move || micrometer.drawing(true));
         over = over
             .with(para("told", told).id("wrong"))
-            .with(el("div", "drawn").markup(drawing))
+            .with(el("div", "instrument").markup(drawing))
             .with(sum(micrometer));
     }
     over.with(main_press("Ten more", more))
