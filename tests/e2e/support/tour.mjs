@@ -8,12 +8,7 @@ import { expect } from "./bench.mjs";
 export async function tour(bench, look) {
   const { page } = bench;
   const at = (name) => look(name, { route: false });
-  // A key that was touched is alight for a moment.
-  const still = () => page.evaluate(() => Promise.all(document.getAnimations().map((one) => one.finished)));
-  const atRoute = async (state) => {
-    await still();
-    await look(`route, ${state}`, { route: true });
-  };
+  const atRoute = (state) => look(`route, ${state}`, { route: true });
   const unfold = () => page.locator("details").evaluateAll((all) => all.forEach((one) => (one.open = true)));
   const link = (name) => bench.tap(page.getByRole("link", { name, exact: true }));
 
