@@ -2,9 +2,11 @@
 //! made here and tested natively; screens only place it.
 
 mod bench;
+mod chart;
 mod draft;
 mod fender;
 mod fender_view;
+mod finding_row;
 mod finding_words;
 mod findings;
 mod gauges;
@@ -34,6 +36,7 @@ mod what_to_do;
 mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
+pub use chart::{Anchor, Chart, INKS, Ink, Picture, Shape, Table, Word};
 pub use draft::Draft;
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
