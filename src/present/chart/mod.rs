@@ -23,6 +23,12 @@ use rows::Rows;
 
 use crate::quantity::{Exact, Unit, round_half_even, show};
 
+/// What the charts of sizes and clearances show.
+pub const HOW_TO_READ: &str = "Every row is one part, further right is larger. Thick line: from \
+                               its smallest to its largest reading. Thin line: as far as the \
+                               doubt reaches. The shape on it is its word, as beside the words. \
+                               Tinted: new limits. Upright line: service limit.";
+
 /// A chart with what is to be said of it, and its numbers as a table.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Chart {
