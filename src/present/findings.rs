@@ -62,12 +62,12 @@ pub struct KindView {
     pub machined: Option<String>,
     /// The size to take as made, where a second gauge says the same.
     pub machined_to: Option<Entered>,
-    /// Its features that are beyond limits or open, the worst first.
+    /// Its features, the worst first.
     pub features: Vec<FeatureView>,
-    /// Those that are not.
-    pub settled: Vec<FeatureView>,
-    /// What they are, in words.
-    pub settled_words: String,
+    /// So many of them from the first on are beyond limits or open.
+    pub open: usize,
+    /// What the others are, in words.
+    pub settled: String,
 }
 
 /// The limits of one quantity, or a common rule for it.
@@ -135,7 +135,8 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
     };
     let kinds = Kind::ALL.into_iter().filter(told);
     let kinds = kinds.map(|kind| kind_view(session, assessment, kind));
-    let kinds = ordered(kinds.map(|view| ((Grade::of(view.mark), view.kind), view)));
+    let kinds = (0_u8..).zip(kinds);
+    let kinds = ordered(kinds.map(|(place, view)| ((Grade::of(view.mark), place), view)));
     FindingsView {
         name: session.name(),
         kinds: kinds.into_iter().map(|(_, view)| view).collect(),
@@ -169,11 +170,12 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
     let features = worst_first(session, assessment, kind);
     let features = features.into_iter();
     let features = features.map(|feature| feature_view(session, assessment, feature));
-    let all: Vec<_> = features.collect();
-    let marks: Vec<_> = all.iter().map(|feature| feature.mark).collect();
-    let is_settled = |feature: &FeatureView| Grade::Open < Grade::of(feature.mark);
-    let (settled, features): (Vec<_>, Vec<_>) = all.into_iter().partition(is_settled);
-    let settled_marks: Vec<_> = settled.iter().map(|feature| feature.mark).collect();
+    let features: Vec<_> = features.collect();
+    let marks: Vec<_> = features.iter().map(|feature| feature.mark).collect();
+    // They are in this order but for what is told and not known of a bore.
+    let is_open = |mark: &Mark| Grade::of(*mark) <= Grade::Open;
+    let open = marks.iter().rposition(is_open).map_or(0, |last| last + 1);
+    let settled = marks.get(open..).unwrap_or_default();
     let ladder = |quantity| chart::ladder(session, assessment, kind, quantity);
     let ladders = [Quantity::Size, Quantity::Clearance].into_iter();
     let machined = new_nominal(session, kind);
@@ -195,18 +197,14 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
         rules,
         machined: machined.as_ref().map(machined_words),
         machined_to: machined.filter(|to| to.witnessed).map(|to| to.size),
-        settled_words: format!(
+        settled: format!(
             "{} {}: {}",
-            if features.is_empty() {
-                "All"
-            } else {
-                "The other"
-            },
+            if open == 0 { "All" } else { "The other" },
             settled.len(),
-            tally(&settled_marks)
+            tally(settled)
         ),
         features,
-        settled,
+        open,
     }
 }
 

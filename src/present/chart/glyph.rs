@@ -113,3 +113,25 @@ pub(super) const fn character(direction: usize) -> char {
         _ => '◇',
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn cosines_are_those_of_their_angles() {
+        assert_eq!([0, 12, 18, 36].map(cosine), [ONE, ONE / 2, 0, -ONE]);
+        let one = i64::from(ONE);
+        let near = |product: i64, part: i64| (product - part * one).abs() <= 2 * one;
+        let pair = |step| [cosine(step), cosine(step + STEPS * 3 / 4)].map(i64::from);
+        for step in 0..STEPS {
+            let [cosine_here, sine_here] = pair(step);
+            let length = cosine_here * cosine_here + sine_here * sine_here;
+            assert!(near(length, one), "{step}");
+            // One step on: the sum of two angles.
+            let ([cosine_one, sine_one], [cosine_next, _]) = (pair(1), pair(step + 1));
+            let sum = cosine_here * cosine_one - sine_here * sine_one;
+            assert!(near(sum, cosine_next), "{step}");
+        }
+    }
+}

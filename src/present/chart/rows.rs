@@ -47,23 +47,34 @@ pub(super) struct Joint {
     pub(super) points: Vec<(usize, i64)>,
 }
 
+/// Which way the scale goes.
+const LARGER: &str = "larger →";
+
 /// Room beside the outermost values, for what stands for them.
 const BESIDE: i32 = 10;
 
 impl Rows {
     /// The smallest and the largest of all that is drawn.
     fn ends(&self) -> Option<(i64, i64)> {
-        let limits = self.new.iter().flat_map(|(ends, _)| ends.iter().flatten());
-        let service = self.service.iter().map(|(at, _)| at);
-        let rows = self.rows.iter().flat_map(|row| {
-            let lines = row.span.iter().chain(&row.doubt).flatten();
-            lines.chain(row.points.iter().map(|(value, _)| value))
-        });
-        let mut all = limits.chain(service).chain(rows).copied();
-        let first = all.next()?;
-        Some(all.fold((first, first), |(low, high), at| {
-            (low.min(at), high.max(at))
-        }))
+        let mut ends: Option<(i64, i64)> = None;
+        let mut see = |at: i64| {
+            let (low, high) = ends.unwrap_or((at, at));
+            ends = Some((low.min(at), high.max(at)));
+        };
+        if let Some((new, _)) = &self.new {
+            new.iter().flatten().for_each(|at| see(*at));
+        }
+        if let Some((at, _)) = &self.service {
+            see(*at);
+        }
+        for row in &self.rows {
+            for [low, high] in [row.span, row.doubt].into_iter().flatten() {
+                see(low);
+                see(high);
+            }
+            row.points.iter().for_each(|(at, _)| see(*at));
+        }
+        ends
     }
 
     /// True if there is a scale: two values that differ.
@@ -189,7 +200,10 @@ impl Rows {
         let told = told + " " + self.unit.sign();
         let line = line + half;
         picture.write((to / FINE + half, line), Anchor::Start, &told, false);
-        picture.write((picture.width, line), Anchor::End, "larger →", false);
+        let room = picture.width - to / FINE - 2 * half - picture.width_of(&told);
+        if picture.width_of(LARGER) < room {
+            picture.write((picture.width, line), Anchor::End, LARGER, false);
+        }
         picture.height = bottom + picture.em(16);
     }
 }

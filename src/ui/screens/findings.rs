@@ -120,11 +120,12 @@ fn of_kind(charts: &mut Vec<Chart>, kind: KindView, limits: &str) -> El {
         });
         section = section.with(para("actions", press(word, take)));
     }
-    for feature in kind.features {
+    let mut features = kind.features.into_iter();
+    for feature in features.by_ref().take(kind.open) {
         section = section.with(of_feature(charts, feature));
     }
-    if !kind.settled.is_empty() {
-        section = section.with(settled(charts, kind.settled, kind.settled_words));
+    if 0 < features.len() {
+        section = section.with(settled(charts, features, kind.settled));
     }
     if !kind.repeats.is_empty() {
         let fold = el("details", "more")
@@ -139,7 +140,11 @@ fn of_kind(charts: &mut Vec<Chart>, kind: KindView, limits: &str) -> El {
 }
 
 /// The features of which nothing is beyond a limit or open, folded together.
-fn settled(charts: &mut Vec<Chart>, features: Vec<FeatureView>, words: String) -> El {
+fn settled(
+    charts: &mut Vec<Chart>,
+    features: impl Iterator<Item = FeatureView>,
+    words: String,
+) -> El {
     let mut fold = el("details", "more settled").with(el("summary", "").with(words));
     for feature in features {
         fold = fold.with(of_feature(charts, feature));
