@@ -44,7 +44,7 @@ const LATER: [&str; 40] = [
     "::present::chart::",
     // Charts alone write a float: the opacity of their colours.
     "plotters",
-    "<f64 as core::fmt::Display>::fmt",
+    "<f64 as ",
     "::present::finding_row::",
     "::present::findings::",
     "::present::looks::",
