@@ -63,7 +63,9 @@ fn table(name: &str, numbers: &Table) -> El {
 
 /// Draws these charts once they stand on the page, again whenever one of them
 /// gets another width or is unfolded, at most once a frame and after the
-/// frame; and all of them, unfolded, on paper.
+/// frame; and all of them, unfolded, in the inks of paper before it is printed.
+///
+/// The theme is chosen on another screen, and this one is made anew after it.
 pub fn draw_all(charts: Vec<Chart>) {
     let charts: Rc<Vec<Chart>> = Rc::new(charts.into_iter().filter(Chart::is_drawn).collect());
     let is_due = Rc::new(Cell::new(false));
@@ -75,7 +77,7 @@ pub fn draw_all(charts: Vec<Chart>) {
         let (drawn, is_due) = (drawn.clone(), is_due.clone());
         request_animation_frame(move || {
             is_due.set(false);
-            draw(&drawn);
+            draw(&drawn, false);
         });
     });
     let changed = Closure::wrap(changed);
@@ -91,18 +93,22 @@ pub fn draw_all(charts: Vec<Chart>) {
             }
         });
     });
+    let on_paper = charts.clone();
     let before = window_event_listener_untyped("beforeprint", move |_| {
+        page::set("paper", "yes");
         for fold in page::all("details:not([open])") {
             let _ = fold.set_attribute("data-folded", "");
             let _ = fold.set_attribute("open", "");
         }
-        draw(&charts);
+        draw(&on_paper, true);
     });
     let after = window_event_listener_untyped("afterprint", move |_| {
+        page::set("paper", "no");
         for fold in page::all("details[data-folded]") {
             let _ = fold.remove_attribute("data-folded");
             let _ = fold.remove_attribute("open");
         }
+        draw(&charts, true);
     });
     on_cleanup(move || {
         before.remove();
@@ -115,17 +121,19 @@ pub fn draw_all(charts: Vec<Chart>) {
     });
 }
 
-/// Draws what is seen and not drawn at this width yet. All widths are read
+/// Draws what is seen, in other colours or not drawn at this width yet. All widths are read
 /// before the first is drawn, or each would be measured anew.
-fn draw(charts: &[Chart]) {
+fn draw(charts: &[Chart], anew: bool) {
     let plots = page::all(".plot");
     let sixteenths = page::pixel_sixteenths().max(2 * 16);
     let type_size = page::type_size();
     let due = plots.iter().zip(charts).filter_map(|(plot, chart)| {
-        let width = plot.client_width();
+        // What is folded away has a width all the same.
+        let is_folded = plot.closest("details:not([open])").ok()?.is_some();
+        let width = if is_folded { 0 } else { plot.client_width() };
         let canvas: HtmlCanvasElement = plot.first_element_child()?.dyn_into().ok()?;
         let picture = (0 < width).then(|| chart.lay_out(width, type_size))?;
-        let is_new = (canvas.width(), canvas.height()) != picture.size(sixteenths);
+        let is_new = anew || (canvas.width(), canvas.height()) != picture.size(sixteenths);
         is_new.then_some((plot, canvas, picture))
     });
     for (plot, canvas, picture) in due.collect::<Vec<_>>() {
