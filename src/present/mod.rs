@@ -3,11 +3,13 @@
 
 mod bench;
 mod burst;
+mod chart;
 mod draft;
 mod drawing;
 mod fender;
 mod fender_entry;
 mod fender_view;
+mod finding_row;
 mod finding_words;
 mod findings;
 mod gauges;
@@ -42,6 +44,7 @@ mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
 pub use burst::{Burst, Typist, gauge_typed};
+pub use chart::{Anchor, Chart, HOW_TO_READ, INKS, Ink, Picture, Shape, Table, Word};
 pub use draft::Draft;
 pub use drawing::{Drawing, Spot, State as SpotState, drawing};
 pub use fender::Fender;
