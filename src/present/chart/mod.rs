@@ -122,8 +122,7 @@ fn told(value: Exact, unit: Unit) -> String {
 /// `most`; `least` where all are.
 fn round_step(least: i64, most: i64) -> i64 {
     let mut step = least;
-    let mut factors = [(2, 1), (5, 2), (2, 1)].into_iter().cycle();
-    while let Some((up, down)) = factors.next() {
+    for (up, down) in [(2, 1), (5, 2), (2, 1)].into_iter().cycle() {
         let next = step * up / down;
         if most < next {
             break;

@@ -10,6 +10,9 @@ use crate::quantity::{Exact, Size};
 use crate::session::{Feature, Kind, Session, Stamp, Station};
 use crate::uncertainty::rounded;
 
+/// A station and what was read there.
+type Spot = (Station, Vec<Size>);
+
 /// What was read more than once of a kind, for each gauge: every reading
 /// beside the mean of its spot, and what the gauge is counted with.
 pub(in crate::present) fn repeats(
@@ -17,7 +20,7 @@ pub(in crate::present) fn repeats(
     assessment: &Assessment,
     kind: Kind,
 ) -> Vec<Chart> {
-    let mut gauges: Vec<(Stamp, Vec<(Station, Vec<Size>)>)> = Vec::new();
+    let mut gauges: Vec<(Stamp, Vec<Spot>)> = Vec::new();
     for (_, reading) in session.standing() {
         let station = reading.station;
         let Some(size) = session.size_of(reading) else {
