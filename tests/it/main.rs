@@ -75,6 +75,7 @@ mod archive_flips;
 mod archive_gauges;
 mod archive_gauges_bad;
 mod archive_records;
+mod charts;
 mod conditions;
 mod shelf;
 
@@ -94,6 +95,7 @@ mod slips;
 
 mod burst;
 mod face;
+mod fender_screen;
 mod findings;
 mod first;
 mod gauge_laws;

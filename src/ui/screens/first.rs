@@ -125,7 +125,7 @@ fn practised(session: &Session) -> El {
             (Some(practice), Touch::Key(key)) => practice.press(key),
             (Some(practice), Touch::Enter) => practice.enter(),
             _ => false,
-        });
+        })
     });
     let number = el("output", "")
         .id("value")
@@ -138,7 +138,7 @@ fn practised(session: &Session) -> El {
     let said = part(|v| format!("{}{}", v.said, v.asked));
     let read = text(move || {
         let read = practice.with(|p| p.as_ref()?.read());
-        read.map(|read| read.station).unwrap_or_default()
+        read.map(|read| read.value).unwrap_or_default()
     });
     let below = live(move || {
         if read.get().is_empty() {

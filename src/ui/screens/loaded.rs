@@ -20,7 +20,7 @@ pub fn loaded(is_screen: bool, part: impl Fn() -> Option<AnyView> + Send + 'stat
             Later::OnItsWay => "One moment …",
             Later::NotHere => NOT_HERE,
         };
-        let told = para("", told).set("role", "status");
+        let told = para("", told);
         let back = is_screen.then(|| para("", link("button", "#/", "To the bench")));
         let sheet = el("div", if is_screen { "sheet" } else { "" });
         sheet.with(told).with(back).done()

@@ -33,6 +33,9 @@ pub fn open_file() -> El {
     let take = move |text: Result<String, StoreError>| {
         let text = text.map_err(|why| format!("{why} Nothing was changed."));
         let read = text.and_then(|text| archive::import(&text).map_err(present::not_opened));
+        if read.is_ok() {
+            state.say("Below is what the file holds.");
+        }
         refused.set(read.as_ref().err().cloned());
         state.incoming.set(read.ok());
     };

@@ -35,7 +35,6 @@ fn before(incoming: &Incoming) -> AnyView {
         .map(|told| para("refusal", told).id("warning"));
     let mut section = el("section", "preview")
         .id("preview")
-        .set("aria-live", "polite")
         .with(heading(preview.name))
         .with(warning);
     for line in preview.lines {

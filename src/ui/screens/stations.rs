@@ -31,13 +31,15 @@ pub fn stations(id: &SessionId) -> AnyView {
     });
     let kinds = sheet_address(id, Sheet::Kinds);
     let how = sheet_address(id, Sheet::Instrument);
-    let sheet = el("div", "sheet").with(el("h1", "").with("Go to")).with(
-        para("actions", link("button", &kinds, "What to measure")).with(link(
-            "button",
-            &how,
-            "How do I read this?",
-        )),
-    );
+    let sheet = el("div", "sheet wide tiles")
+        .with(el("h1", "").with("Go to"))
+        .with(
+            para("actions", link("button", &kinds, "What to measure")).with(link(
+                "button",
+                &how,
+                "How do I read this?",
+            )),
+        );
     let told = if stops.is_empty() {
         present::NOTHING_ASKED
     } else {
