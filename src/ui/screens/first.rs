@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::archive;
-use crate::present::{self, FirstView, KEPT, LastRead, Practice};
+use crate::present::{self, FirstView, KEPT, LastRead, Practice, RouteView};
 use crate::session::Session;
 use crate::store::{keeper, sample};
 use crate::ui::parts::el::{El, el};
@@ -36,13 +36,13 @@ pub fn first() -> AnyView {
         sample.set(Some(read.map(|incoming| incoming.session)));
     });
     let step = Held::new(0_usize);
-    let at = text(move || format!("{} of {STEPS}", step.get() + 1));
+    let at = text(move || at(step.get()));
     let is_last = flag(move || step.get() + 1 == STEPS);
     let next = main_press("Next", by(step, |step| step + 1)).when("hidden", is_last);
     let bar = el("nav", "bar")
         .set("aria-label", "How it works")
         .with(link("button", "#/", "Skip"))
-        .with(el("span", "").set("role", "status").with(at))
+        .with(el("span", "").with(at))
         .with(next);
     let sheet = live(move || match step.get() {
         0 => of_sample(step, sample, "What you get", told),
@@ -52,10 +52,16 @@ pub fn first() -> AnyView {
     el("div", "first").with(bar).with(sheet).done()
 }
 
+fn at(step: usize) -> String {
+    format!("{} of {STEPS}", step + 1)
+}
+
 /// Goes so many steps on or back.
 fn by(step: Held<usize>, to: fn(usize) -> usize) -> Callback<()> {
+    let state = State::get();
     act(move || {
         step.update(|step| *step = to(*step));
+        state.say(&at(step.now()));
         to_top();
     })
 }
@@ -116,16 +122,22 @@ fn practised(session: &Session) -> El {
         return el("div", "");
     };
     let task = practice.task();
+    let state = State::get();
     let practice = Held::new(Some(practice));
     let view = move || practice.with(|p| p.as_ref().map(Practice::view).unwrap_or_default());
-    let part = move |part: fn(&present::RouteView) -> String| text(move || part(&view()));
+    let part = move |part: fn(&RouteView) -> String| text(move || part(&view()));
     let whole = flag(move || view().face.whole);
     let touch = Callback::new(move |touch| {
-        practice.update(|practice| match (practice, touch) {
+        let taken = practice.update(|practice| match (practice, touch) {
             (Some(practice), Touch::Key(key)) => practice.press(key),
             (Some(practice), Touch::Enter) => practice.enter(),
             _ => false,
-        })
+        });
+        let told = said(&untrack(view));
+        if !told.is_empty() {
+            state.say(&told);
+        }
+        taken
     });
     let number = el("output", "")
         .id("value")
@@ -135,7 +147,6 @@ fn practised(session: &Session) -> El {
     let value = el("div", "value")
         .with(number)
         .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())));
-    let said = part(|v| format!("{}{}", v.said, v.asked));
     let read = text(move || {
         let read = practice.with(|p| p.as_ref()?.read());
         read.map(|read| read.value).unwrap_or_default()
@@ -151,8 +162,12 @@ fn practised(session: &Session) -> El {
         .with(para("", task).id("task"))
         .with(para("feature", part(|v| v.feature.clone())))
         .with(value)
-        .with(para("told", said).set("role", "status").id("said"))
+        .with(para("told", part(said)).id("said"))
         .with(below)
+}
+
+fn said(view: &RouteView) -> String {
+    format!("{}{}", view.said, view.asked)
 }
 
 fn done(read: LastRead) -> El {

@@ -14,6 +14,15 @@ export async function tour(bench, look) {
 
   await bench.open();
   await at("bench, empty");
+  await link("How it works");
+  await expect(page.getByTestId("first-plan")).toBeVisible();
+  await at("how it works, what you get");
+  await bench.tap(bench.button("Next"));
+  await expect(bench.keypad).toBeVisible();
+  await at("how it works, a reading to type");
+  await bench.tap(bench.button("Next"));
+  await at("how it works, what is kept where");
+  await link("To the bench");
   await link("New session");
   await expect(bench.button("Start measuring")).toBeVisible();
   await bench.choose("Plain: two places, the same two directions");
@@ -78,6 +87,16 @@ export async function tour(bench, look) {
   await bench.tap(bench.button("Telescoping gauge and micrometer"));
   await unfold();
   await at("gauges");
+  await link("How to read a micrometer");
+  await expect(page.getByTestId("drawn")).toBeVisible();
+  await at("reading a micrometer");
+  await bench.tap(bench.button("A quiz of ten"));
+  await expect(bench.keypad).toBeVisible();
+  await at("quiz, asked");
+  await bench.key("1.234");
+  await bench.enter();
+  await expect(page.getByTestId("answer")).toBeVisible();
+  await at("quiz, told");
 
   await bench.to("Bench");
   await bench.tap(bench.button("A six-cylinder, complete (invented)"));

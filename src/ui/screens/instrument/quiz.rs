@@ -13,6 +13,7 @@ use crate::ui::parts::held::Held;
 use crate::ui::parts::keypad::{Touch, keys, of_keyboard};
 use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{main_press, para, press};
+use crate::ui::state::State;
 use crate::ui::way::to_top;
 
 /// The id by which the keypad is given the focus.
@@ -28,15 +29,18 @@ pub fn stage(held: Held<Helper>) -> El {
         return over(held, &quiz);
     }
     match (quiz.told(), quiz.micrometer()) {
-        (Some(told), Some(micrometer)) => el("div", "reads")
-            .with(para("told", told).set("role", "status").id("answer"))
-            .with(main_press(
-                "Next",
-                act(move || {
-                    touched(held, Touch::Enter);
-                }),
-            ))
-            .with(sum(micrometer)),
+        (Some(told), Some(micrometer)) => {
+            State::get().say(&told);
+            el("div", "reads")
+                .with(para("told", told).id("answer"))
+                .with(main_press(
+                    "Next",
+                    act(move || {
+                        touched(held, Touch::Enter);
+                    }),
+                ))
+                .with(sum(micrometer))
+        }
         _ => asked(held),
     }
 }
