@@ -12,7 +12,7 @@ use fenderbench::session::{
 };
 use fenderbench::slip::{Looks, likeliest, review, suspect, usual_noise};
 
-use super::engines::Engine;
+use super::engines::{Engine, Sizes};
 use super::inject::{Injected, slips};
 
 const REPLICA: Replica = Replica::new(0x511c);
@@ -170,7 +170,7 @@ pub fn engine(seed: u64, tally: &mut Tally) -> Result<(), String> {
 /// The readings of one engine as the route asks for them, and the session
 /// they end in.
 fn read(seed: u64) -> Result<(Vec<Step>, Session), String> {
-    let mut engine = Engine::draw(seed)?;
+    let mut engine = Engine::draw(seed, Sizes::Usual)?;
     let mut session = engine.session.clone();
     let mut steps: Vec<Step> = Vec::new();
     let mut at = None;
