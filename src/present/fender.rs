@@ -7,7 +7,7 @@ use super::plausible::plausible;
 use super::route::{Purpose, Stop, next_open};
 use super::slip_words::slip_words;
 use crate::session::{Edit, Extra, Field, Indication, Kind, Reading, Refused, Session, Station};
-use crate::slip::{suspect, usual_noise};
+use crate::slip::suspect;
 
 /// What is said where no gauge at hand measures the kind.
 const NO_GAUGE: &str = "No gauge for this is at hand: take one into use in Set-up, Gauges.";
@@ -179,9 +179,7 @@ impl Fender {
         if kept {
             reading.kept = self.asked.take().is_some();
         } else {
-            let gauge = &session.gauges.get(&reading.gauge)?.value;
-            let instead = purpose == Purpose::Replace;
-            let slip = suspect(session, &reading, instead, usual_noise(gauge.kind));
+            let slip = suspect(session, &reading, purpose == Purpose::Replace);
             self.asked = slip.as_ref().map(slip_words);
             if self.asked.is_some() {
                 self.said = None;

@@ -3,7 +3,8 @@
 //! Where no source is named they are our own choice, made on engines by
 //! chance with the seeds for building.
 
-use crate::quantity::{Deviation, Size};
+use super::Looks;
+use crate::quantity::Size;
 use crate::session::{GaugeKind, Kind};
 
 /// A tenth of a thou, 0.0001 in.
@@ -12,10 +13,16 @@ const TENTH: i64 = 25_400;
 /// From how many times likelier on the person is asked.
 pub(super) const ODDS: i128 = 4;
 
-/// How much likelier a swap of digits or the line beside must be than a slip
-/// of whole turns, as a fraction: a reading has up to five of them, some close
+/// How much likelier a slip must be than one of whole turns, as a fraction: a
+/// reading has up to five swaps of digits and fifteen keys beside, some close
 /// by, and honest readings mostly look like these.
-pub(super) const CLOSE_BY: (i128, i128) = (4, 3);
+pub(super) const fn close_by(looks: Looks) -> (i128, i128) {
+    match looks {
+        Looks::Key => (3, 1),
+        Looks::Digits | Looks::Wrap => (4, 3),
+        _ => (1, 1),
+    }
+}
 
 /// How many times less likely than the size made to a usual over- or
 /// undersize is, while nobody has said that there is one.
@@ -97,9 +104,8 @@ const LEAST_WORN: i64 = 50 * TENTH;
 
 /// The standard deviation of one reading where nobody has measured it: half
 /// of what common practice gives as 95 % for somebody who does this now and
-/// then.
-#[must_use]
-pub const fn usual_noise(kind: GaugeKind) -> Deviation {
+/// then. Quanta.
+pub(super) const fn noise(kind: GaugeKind) -> i64 {
     let half_tenths = match kind {
         GaugeKind::OutsideMicrometer => 3,
         GaugeKind::DialBoreGauge => 4,
@@ -110,5 +116,5 @@ pub const fn usual_noise(kind: GaugeKind) -> Deviation {
         GaugeKind::Caliper => 20,
         GaugeKind::DialIndicator | GaugeKind::PlasticStrip => 5,
     };
-    Deviation::from_quanta(half_tenths * TENTH / 2)
+    half_tenths * TENTH / 2
 }

@@ -5,11 +5,13 @@ use litemap::LiteMap;
 use super::bound;
 use super::nominal::{machined_to, made};
 use crate::quantity::{Deviation, Size};
-use crate::session::{Direction, Feature, Kind, Session, Stamp, Station};
+use crate::session::{Direction, Feature, Kind, Reading, Session, Stamp, Station};
 
 /// The standing readings of a session by their places.
 pub(super) struct Neighbours<'a> {
     pub(super) session: &'a Session,
+    /// In the order they were entered.
+    entered: Vec<(Stamp, &'a Reading)>,
     /// The sizes read at each station.
     read: LiteMap<Station, Vec<(Stamp, Size)>>,
     /// The median of each.
@@ -30,11 +32,12 @@ pub(super) struct Expected {
 impl<'a> Neighbours<'a> {
     /// Of all that stand but at one station.
     pub(super) fn of(session: &'a Session, but: Option<Station>) -> Self {
+        let standing = session.standing();
+        let entered: Vec<_> = standing.filter(|(_, r)| Some(r.station) != but).collect();
         let mut read = LiteMap::<Station, Vec<(Stamp, Size)>>::new();
-        let others = session.standing().filter(|(_, r)| Some(r.station) != but);
-        for (id, reading) in others {
+        for (id, reading) in &entered {
             if let Some(size) = session.size_of(reading) {
-                read.entry(reading.station).or_default().push((id, size));
+                read.entry(reading.station).or_default().push((*id, size));
             }
         }
         let mut median = LiteMap::new();
@@ -45,9 +48,17 @@ impl<'a> Neighbours<'a> {
         }
         Self {
             session,
+            entered,
             read,
             median,
         }
+    }
+
+    /// What was entered before a reading, or all.
+    pub(super) fn before(&self, itself: Option<Stamp>) -> &[(Stamp, &'a Reading)] {
+        let is_before = |(id, _): &(Stamp, &Reading)| itself.is_none_or(|itself| *id < itself);
+        let end = self.entered.partition_point(is_before);
+        self.entered.get(..end).unwrap_or_default()
     }
 
     /// What is to be expected at a station of a reading that scatters by
@@ -204,10 +215,14 @@ impl Expected {
     /// scatter with heavy tails, so that ratios of two are odds. Unit: quanta
     /// squared.
     pub(super) fn unlikeliness(&self, size: Size) -> i128 {
-        let of = |(centre, times): &(i64, i128)| {
-            times * (3 * self.square + square(size.quanta() - centre))
-        };
+        let of =
+            |(centre, times): &(i64, i128)| times * (self.least() + square(size.quanta() - centre));
         self.centres.iter().map(of).min().unwrap_or(i128::MAX)
+    }
+
+    /// How unlikely the likeliest size is.
+    pub(super) const fn least(&self) -> i128 {
+        3 * self.square
     }
 
     /// True if no centre is within `reach` and so many times the scatter.
