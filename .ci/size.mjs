@@ -1,5 +1,5 @@
 // Prints the raw, gzip -9 and brotli -11 size and the name of every file in a folder,
-// separated by tabs. Node brings both compressors; the helper has no dependencies.
+// separated by tabs. Node brings both compressors.
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { brotliCompressSync, constants, gzipSync } from "node:zlib";

@@ -1,10 +1,11 @@
-//! The page around the app: start, panic, worker, theme.
+//! The page around the app: start, panic, worker, what was chosen.
 //!
 //! The scripts in `public/` and this module talk through attributes of the
 //! root element and events of the window, named here and there alike.
 
-use wasm_bindgen::JsCast;
+use js_sys::Reflect;
 use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, HtmlElement};
 
 /// What is known of working offline.
@@ -110,17 +111,33 @@ pub fn place() -> Option<HtmlElement> {
     by_id("app")?.dyn_into().ok()
 }
 
-/// Shows the page in a theme, by the name its colours have.
-pub fn set_theme(name: &str) {
+/// Tells the page what was chosen for this phone: `data-hand="left"`.
+pub fn choose(name: &str, word: &str) {
     if let Some(root) = root() {
-        let _ = root.set_attribute("data-theme", name);
+        let _ = root.set_attribute(&["data-", name].concat(), word);
     }
 }
 
-/// The theme the page is shown in.
+/// Whether this is chosen for this phone.
 #[must_use]
-pub fn theme() -> Option<String> {
-    root()?.get_attribute("data-theme")
+pub fn is_chosen(name: &str, word: &str) -> bool {
+    let chosen = root().and_then(|root| root.get_attribute(&["data-", name].concat()));
+    chosen.as_deref() == Some(word)
+}
+
+/// Whether this phone can do what is chosen by this name.
+#[must_use]
+pub fn is_able(name: &str) -> bool {
+    let Some(window) = web_sys::window() else {
+        return false;
+    };
+    let has = |of: &JsValue, what: &str| Reflect::has(of, &what.into()).unwrap_or(false);
+    match name {
+        "sound" => has(&window, "AudioContext"),
+        "spoken" => has(&window, "speechSynthesis"),
+        "awake" => has(&window.navigator(), "wakeLock"),
+        _ => true,
+    }
 }
 
 fn tell(event: &str) {

@@ -15,6 +15,9 @@ const NO_GAUGE: &str = "No gauge for this is at hand: take one into use in Set-u
 /// What is said to a digit while the hour is asked for.
 const HOUR_FIRST: &str = "First the hour of the high spot, or Skip to leave it out.";
 
+/// What is said to somebody who would go elsewhere with a number under way.
+const TYPED_FIRST: &str = "A number is under way: ENTER it or take it back first, then go.";
+
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Fender {
@@ -226,6 +229,26 @@ impl Fender {
         let read = session.standing().any(|(_, r)| r.station == station);
         let purpose = if read { Purpose::Replace } else { Purpose::Add };
         self.go(session, station, purpose);
+    }
+
+    /// Goes to a station somebody points at: to correct it if all is read
+    /// there. What is typed would be lost, so it is said and nobody goes.
+    pub fn jump(&mut self, session: &Session, stops: &[Stop], station: Station) {
+        if self.station() == Some(station) {
+            return;
+        }
+        if self.asks_hour() {
+            return self.refuse(HOUR_FIRST.to_owned());
+        }
+        if self.keypad.as_ref().is_some_and(|k| !k.typed().is_empty()) {
+            return self.refuse(TYPED_FIRST.to_owned());
+        }
+        let asks_more = |stop: &Stop| stop.station == station && !stop.is_read();
+        if stops.iter().any(asks_more) {
+            self.go(session, station, Purpose::Add);
+        } else {
+            self.arrive(session, station);
+        }
     }
 
     /// Goes to where the latest reading was taken, for one more.

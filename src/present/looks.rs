@@ -127,7 +127,7 @@ pub fn looks_at(sights: &[Sight], spot: Spot) -> Vec<LookRow> {
     let row = |look: Look| LookRow {
         look,
         words: look_words::look(look),
-        drawing: is_drawn(spot.subject).then(|| format!("drawings/{}.svg", look.key())),
+        drawing: is_drawn(spot.subject).then(|| format!("drawings.svg#{}", look.key())),
         answer: answer(sights, spot, look),
     };
     spot.subject.looks().map(row).collect()

@@ -3,12 +3,14 @@
 
 mod bench;
 mod draft;
+mod drawing;
 mod fender;
 mod fender_view;
 mod finding_words;
 mod findings;
 mod gauges;
 mod given_form;
+pub mod instrument;
 mod keypad;
 mod kinds;
 mod limits_form;
@@ -19,6 +21,7 @@ mod mark;
 mod mixing;
 mod new_session;
 mod pace;
+mod phone;
 mod place_words;
 mod plan_parts;
 mod plan_words;
@@ -35,6 +38,7 @@ mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
 pub use draft::Draft;
+pub use drawing::{Drawing, Spot, State as SpotState, drawing};
 pub use fender::{Fender, entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;
@@ -56,6 +60,7 @@ pub use mark::{Mark, comparison_words, mark, verdict_mark, verdict_words};
 pub use mixing::{MixingChoice, MixingView};
 pub use new_session::{BLOCKS, CLIMATES, CRANKS, NewSession, PISTONS};
 pub use pace::length_of;
+pub use phone::{Choice, PHONE};
 pub use plan_parts::{PartRow, Row3};
 pub use plan_words::{PLAN_CAUTION, feature_of};
 pub use plausible::plausible;

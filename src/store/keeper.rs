@@ -21,8 +21,9 @@ const REPLICAS: &str = "fenderbench/replicas";
 const REPLICAS_MAX: usize = 64;
 
 const REMOVED: &str = "fenderbench/removed";
-/// Read by `public/boot.js` too, before the app starts.
-const THEME: &str = "fenderbench/theme";
+/// Before the names of what is chosen for this phone. `public/boot.js` reads
+/// the theme too, before the app starts.
+const CHOICES: &str = "fenderbench/";
 const DAMAGED: &str = "fenderbench/damaged/";
 
 /// Sessions put away from the bench.
@@ -253,9 +254,15 @@ impl Keeper {
     }
 }
 
-/// Keeps the theme for the next start.
-pub fn keep_theme(name: &str) {
-    let _ = local::put(THEME, name);
+/// Keeps a word chosen for this phone, for the next start.
+pub fn keep_choice(name: &str, word: &str) {
+    let _ = local::put(&[CHOICES, name].concat(), word);
+}
+
+/// The word chosen for this phone, if one was kept.
+#[must_use]
+pub fn choice(name: &str) -> Option<String> {
+    local::get(&[CHOICES, name].concat()).ok().flatten()
 }
 
 async fn open_journal() -> Result<(Journal, Vec<(String, String)>), StoreError> {

@@ -7,8 +7,10 @@ use super::parts::el::el;
 use super::parts::held::Held;
 use super::parts::live::{live, nothing};
 use super::parts::notices::notices;
+use super::parts::phone;
 use super::parts::press::{link, para};
-use super::screens::{bench, later, new, route, stations};
+use super::screens::later::{self, Part};
+use super::screens::{bench, new, route};
 use super::state::State;
 use super::way::{Screen, Sheet, follow};
 use crate::device::page::{self, Later};
@@ -17,6 +19,7 @@ use crate::session::SessionId;
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
+    phone::take_up();
     let state = Held::new(None::<State>);
     // The state is made in this owner, so that it lives as long as the app.
     let owner = Owner::current();
@@ -36,17 +39,15 @@ pub fn App() -> impl IntoView {
 fn frame() -> AnyView {
     let screen = follow();
     page::started();
-    let there = Held::new(page::later());
-    page::on_later(move || there.set(page::later()));
     let screen = live(move || match screen.get() {
         Screen::Bench => bench(),
         Screen::New => new(),
-        Screen::Of(id, sheet) => of_session(&id, sheet, there),
+        Screen::Of(id, sheet) => of_session(&id, sheet),
     });
     el("div", "frame").with(notices()).with(screen).done()
 }
 
-fn of_session(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
+fn of_session(id: &SessionId, sheet: Sheet) -> AnyView {
     if !State::get().enter(id) {
         let told = "This session is not on this device. Open its file on the bench.";
         return el("div", "sheet")
@@ -57,13 +58,13 @@ fn of_session(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
     }
     match sheet {
         Sheet::Route => route(id),
-        Sheet::Stations => stations(id),
-        _ => once_loaded(id, sheet, there),
+        _ => once_loaded(id, sheet),
     }
 }
 
 /// A screen of the second module, or why it is not there yet.
-fn once_loaded(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
+fn once_loaded(id: &SessionId, sheet: Sheet) -> AnyView {
+    let there = State::get().later;
     let id = id.clone();
     let told = |told: &'static str| {
         let told = para("", told).set("role", "status");
@@ -71,7 +72,7 @@ fn once_loaded(id: &SessionId, sheet: Sheet, there: Held<Later>) -> AnyView {
         el("div", "sheet").with(told).with(back).done()
     };
     live(move || match there.get() {
-        Later::Here => later(&id, sheet).unwrap_or_else(nothing),
+        Later::Here => later::part(Part::Sheet(&id, sheet)).unwrap_or_else(nothing),
         Later::OnItsWay => told("One moment …"),
         Later::NotHere => told(
             "This part of the app is not on this device yet. It comes with the next start with a \

@@ -37,10 +37,12 @@ pub enum Sheet {
     Gauges,
     /// What to measure.
     Kinds,
+    /// How a micrometer is read.
+    Instrument,
 }
 
 impl Sheet {
-    const ALL: [Self; 9] = [
+    const ALL: [Self; 10] = [
         Self::Route,
         Self::Stations,
         Self::Looks,
@@ -50,6 +52,7 @@ impl Sheet {
         Self::SetUp,
         Self::Gauges,
         Self::Kinds,
+        Self::Instrument,
     ];
 
     const fn key(self) -> &'static str {
@@ -63,6 +66,7 @@ impl Sheet {
             Self::SetUp => "set-up",
             Self::Gauges => "gauges",
             Self::Kinds => "what-to-measure",
+            Self::Instrument => "how-to-read",
         }
     }
 }

@@ -39,15 +39,15 @@ test("drawings and samples come once the page is at rest, and then work offline"
   await page.clock.install();
   await ready(page);
   await expect(root(page)).toHaveAttribute("data-started", "yes");
-  const isLater = (path) => /^\/(drawings|samples)\//.test(path);
+  const isLater = (path) => /^\/(drawings\.svg|samples\/)/.test(path);
   expect(site.requests.filter(isLater), "a start does not wait for them").toEqual([]);
 
   // A first try without a network does no harm.
-  site.override("/drawings/specks.svg", (_, response) => response.destroy());
+  site.override("/drawings.svg", (_, response) => response.destroy());
   await page.clock.fastForward(5_000);
-  await expect.poll(() => site.requests).toContain("/drawings/specks.svg");
+  await expect.poll(() => site.requests).toContain("/drawings.svg");
   await expect(root(page)).not.toHaveAttribute("data-rest", "kept");
-  site.override("/drawings/specks.svg", null);
+  site.override("/drawings.svg", null);
 
   await page.reload();
   await expect(root(page)).toHaveAttribute("data-worker", "ready");
@@ -57,7 +57,7 @@ test("drawings and samples come once the page is at rest, and then work offline"
   await site.stop();
   await page.reload();
   await expect(root(page)).toHaveAttribute("data-started", "yes");
-  for (const file of ["drawings/specks.svg", "samples/pump-twin.json"]) {
+  for (const file of ["drawings.svg", "samples/pump-twin.json"]) {
     expect(await page.evaluate(async (file) => (await fetch(file)).ok, file), file).toBe(true);
   }
 });

@@ -86,7 +86,7 @@ fn a_part_shows_its_looks_with_drawings_and_answers() {
     assert_eq!(row(Look::Specks).answer, Some(false));
     assert_eq!(row(Look::Wiped).answer, None);
     let drawing = row(Look::Spun).drawing.as_deref();
-    assert_eq!(drawing, Some("drawings/spun.svg"));
+    assert_eq!(drawing, Some("drawings.svg#spun"));
     // Engines and journals are not drawn.
     let journal = looks_at(&sights, spot(Subject::RodJournal, 1));
     assert!(journal.iter().all(|row| row.drawing.is_none()));

@@ -102,6 +102,7 @@ mod keypad;
 mod limits_form;
 mod looks;
 mod more_kinds;
+mod phone;
 mod preview;
 mod route;
 mod route_order;
@@ -110,5 +111,7 @@ mod what_to_do;
 mod what_to_do_bad;
 
 mod drawings;
+mod drawn;
+mod drawn_lines;
 mod rooms;
 mod tidy;

@@ -2,7 +2,9 @@
 
 use expect_test::{Expect, expect};
 use fenderbench::assess::assess;
-use fenderbench::present::{Draft, Fender, Purpose, last_read, next_open, progress, route, view};
+use fenderbench::present::{
+    Draft, Fender, Key, Purpose, last_read, next_open, progress, route, view,
+};
 use fenderbench::session::{Field, RouteChoice, Session, Station};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -320,4 +322,57 @@ proptest! {
     fn other_texts_are_no_draft(text in any::<String>()) {
         prop_assert_eq!(Draft::from_text(&text), None);
     }
+}
+
+#[test]
+fn whoever_points_at_a_station_goes_there_unless_a_number_is_under_way() {
+    let read = [
+        ("bore/1/whole/top/0", "82.010 mm"),
+        ("bore/1/whole/bottom/0", "82.010 mm"),
+        ("piston/1/skirt/gauge_point/0", "81.960 mm"),
+        ("main_journal/1/whole/first/0", "60.010 mm"),
+    ];
+    let session = measured(single(RouteChoice::Standard), &read);
+    let stops = route(&session, &assess(&session));
+    let mut fender = Fender::start(&session, &stops, None);
+    let point = |fender: &mut Fender, at: &str| {
+        fender.jump(&session, &stops, station(at));
+        (fender.station().unwrap().to_string(), fender.purpose())
+    };
+    let at = |at: &str, purpose| (at.to_owned(), purpose);
+    let place = "bore/1/whole/bottom/90";
+    assert_eq!(point(&mut fender, place), at(place, Purpose::Add));
+    // Where all is read, it is to correct it; where more is asked for, to add.
+    let again = stops.iter().filter(|stop| stop.asked == 2);
+    let again: Vec<_> = again.map(|stop| stop.station.to_string()).collect();
+    for (place, _) in read {
+        let purpose = if again.contains(&place.to_owned()) {
+            Purpose::Add
+        } else {
+            Purpose::Replace
+        };
+        assert_eq!(point(&mut fender, place), at(place, purpose));
+    }
+    let place = "rod_journal/1/whole/last/45";
+    assert_eq!(point(&mut fender, place), at(place, Purpose::Add));
+
+    assert!(fender.press(&session, Key::Digit(4)));
+    let typed = fender.face();
+    assert_eq!(
+        point(&mut fender, "bore/1/whole/top/0"),
+        at(place, Purpose::Add)
+    );
+    assert_eq!(fender.face(), typed, "nothing of it is lost");
+    assert!(fender.is_refused());
+    let why = "A number is under way: ENTER it or take it back first, then go.";
+    assert_eq!(fender.said(), Some(why));
+    // To where one is already, there is no way.
+    fender.press(&session, Key::Digit(5));
+    assert_eq!(point(&mut fender, place), at(place, Purpose::Add));
+    assert_eq!(fender.said(), None);
+    for _ in 0..2 {
+        fender.press(&session, Key::Back);
+    }
+    let place = "bore/1/whole/top/90";
+    assert_eq!(point(&mut fender, place), at(place, Purpose::Add));
 }

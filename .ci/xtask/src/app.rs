@@ -19,15 +19,16 @@ const INPUTS: [&str; 8] = [
 /// The standard library is built along with the app, for size, and a panic is a trap without
 /// words: a tenth off the first load. The pages' own rescue script notices the trap. These are
 /// options that the stable compiler has but calls unstable, hence the first one; without all
-/// of them the app is the same, only larger. But for the last: functions that happen to be alike
-/// stay two, so that the names by which the program is split are their own (`split.rs`).
+/// of them the app is the same, only larger. But for the last two, for splitting the program
+/// (`split.rs`): functions that happen to be alike stay two, so that their names are their own,
+/// and the linker tells who needs which constant.
 const SMALLER: [(&str, &str); 4] = [
     ("RUSTC_BOOTSTRAP", "1"),
     ("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort"),
     ("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size"),
     (
         "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-        "-Zunstable-options -Cpanic=immediate-abort -Zlocation-detail=none -Zfmt-debug=none -Zmerge-functions=disabled",
+        "-Zunstable-options -Cpanic=immediate-abort -Zlocation-detail=none -Zfmt-debug=none -Zmerge-functions=disabled -Clink-arg=--emit-relocs",
     ),
 ];
 

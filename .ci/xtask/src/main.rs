@@ -5,8 +5,10 @@
 mod app;
 mod bench;
 mod bridge;
+mod constants;
 mod count;
 mod digest;
+mod drawings;
 mod e2e;
 mod module;
 mod outside;

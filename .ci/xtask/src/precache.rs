@@ -3,11 +3,12 @@
 
 use crate::bridge;
 use crate::digest::{base64, hex, sha256};
+use crate::drawings;
 use crate::shop::Result;
 use crate::split;
 use crate::styles;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 const BUILD: &str = "@build@";
 const FILES: &str = "/*@files@*/ []";
@@ -15,7 +16,7 @@ const REST: &str = "@rest@";
 
 /// What a start does not need: the worker keeps it once the page is at rest. Their list is a
 /// file of its own, so that the first load has no digest for each of them.
-const LATER: [&str; 2] = ["drawings/", "samples/"];
+const LATER: [&str; 2] = ["drawings.svg", "samples/"];
 const LIST: &str = "rest.json";
 
 /// In a development build nothing may be served from a former copy.
@@ -34,13 +35,23 @@ pub fn command() -> Result {
     let staging = std::env::var_os("TRUNK_STAGING_DIR")
         .ok_or("precache is run by the build, which names its folder in TRUNK_STAGING_DIR")?;
     let staging = Path::new(&staging);
+    drawings::join(staging)?;
     if std::env::var("TRUNK_PROFILE").as_deref() == Ok("release") {
         bridge::shorten(staging)?;
-        split::split(staging)?;
+        split::split(staging, &linked()?)?;
         fill(staging)
     } else {
         retire(staging)
     }
+}
+
+/// The program as the compiler leaves it, before the bindings are made.
+fn linked() -> Result<PathBuf> {
+    let source =
+        std::env::var_os("TRUNK_SOURCE_DIR").ok_or("the build does not name its source")?;
+    let target = std::env::var_os("CARGO_TARGET_DIR").map(PathBuf::from);
+    let target = target.unwrap_or_else(|| Path::new(&source).join("../target"));
+    Ok(target.join("wasm32-unknown-unknown/app/fenderbench.wasm"))
 }
 
 fn fill(staging: &Path) -> Result {
@@ -180,8 +191,8 @@ mod tests {
     fn staged(name: &str) -> PathBuf {
         let folder = std::env::temp_dir().join(format!("xtask-{}-{name}", std::process::id()));
         fs::create_dir_all(folder.join("icons")).unwrap();
-        fs::create_dir_all(folder.join("drawings")).unwrap();
-        fs::write(folder.join("drawings/a.svg"), "abc").unwrap();
+        fs::create_dir_all(folder.join("samples")).unwrap();
+        fs::write(folder.join("samples/a.json"), "abc").unwrap();
         fs::write(folder.join("sw.js"), WORKER).unwrap();
         let style = "<link rel=stylesheet href=./a.css>";
         let page = PAGE.replace("</head>", &format!("{style}</head>"));
@@ -218,9 +229,9 @@ mod tests {
         // What a start does not need stands in the list, and the worker knows that list only.
         assert_eq!(
             rest,
-            "[\n  [\"drawings/a.svg\", \"sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=\"]\n]"
+            "[\n  [\"samples/a.json\", \"sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=\"]\n]"
         );
-        assert!(!worker.contains("drawings/"));
+        assert!(!worker.contains("samples/"));
         let digest = integrity(&sha256(rest.as_bytes()));
         assert!(worker.contains(&format!(r#"["rest.json", "{digest}"]"#)));
         assert!(!worker.contains("index.html"));

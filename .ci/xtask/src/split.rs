@@ -9,26 +9,32 @@
 //! the compiler must not make one of two functions that happen to be alike, or the one that is
 //! left may bear the wrong name.
 
+use crate::constants;
 use crate::module::{
     CALL, CALL_INDIRECT, I32_CONST, REF_FUNC, Reader, module, number, put, rewrite, sections,
 };
 use crate::shop::Result;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
+use std::ops::Range;
 use std::path::Path;
 
 /// The one function of the second module that the first one calls, as the compiler names it.
-const GATE: &str = "::ui::screens::later::screen";
+const GATE: &str = "::ui::screens::later::part";
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 29] = [
+const LATER: [&str; 34] = [
+    "::ui::screens::route::drawing::",
+    "::present::drawing::",
+    "::ui::screens::stations::",
     "::ui::screens::plan::",
     "::ui::screens::looks::",
     "::ui::screens::look_at::",
     "::ui::screens::findings::",
     "::ui::screens::how_sure::",
     "::ui::screens::gauges::",
+    "::ui::screens::instrument::",
     "::ui::screens::kinds::",
     "::ui::screens::limits::",
     "::ui::screens::set_up::",
@@ -36,6 +42,7 @@ const LATER: [&str; 29] = [
     "::present::findings::",
     "::present::looks::",
     "::present::gauges::",
+    "::present::instrument::",
     "::present::kinds::",
     "::present::given_form::",
     "::present::limits_form::",
@@ -64,6 +71,7 @@ mod section {
     pub const START: u8 = 8;
     pub const ELEMENT: u8 = 9;
     pub const CODE: u8 = 10;
+    pub const DATA: u8 = 11;
 }
 
 const FUNCTION: u8 = 0;
@@ -72,7 +80,9 @@ const MEMORY: u8 = 2;
 const GLOBAL: u8 = 3;
 
 /// Splits the program of a build; the second module stands beside it.
-pub fn split(staging: &Path) -> Result {
+///
+/// `linked` is the program as the linker left it, which knows what each function needs.
+pub fn split(staging: &Path, linked: &Path) -> Result {
     let told = |path: &Path, error| format!("{}: {error}", path.display());
     let files = fs::read_dir(staging).map_err(|error| told(staging, error))?;
     let mut paths = files.flatten().map(|file| file.path());
@@ -81,7 +91,8 @@ pub fn split(staging: &Path) -> Result {
         .ok_or("the build has no program")?;
     let bytes = fs::read(&program).map_err(|error| told(&program, error))?;
     let whole = Program::read(&bytes).ok_or("the program cannot be read")?;
-    let [first, second] = whole.split(GATE, &LATER)?;
+    let linked = fs::read(linked).map_err(|error| told(linked, error))?;
+    let [first, second] = whole.split(GATE, &LATER, &linked)?;
     fs::write(&program, first).map_err(|error| told(&program, error))?;
     let later = program.to_string_lossy().replace("_bg.wasm", "_later.wasm");
     fs::write(&later, second).map_err(|error| told(Path::new(&later), error))
@@ -194,7 +205,7 @@ impl<'a> Program<'a> {
     }
 
     /// The first module and the second.
-    fn split(&self, gate: &str, later: &[&str]) -> Result<[Vec<u8>; 2]> {
+    fn split(&self, gate: &str, later: &[&str], linked: &[u8]) -> Result<[Vec<u8>; 2]> {
         let is_gate = |name: &str| name.ends_with(gate);
         let gates: Vec<_> = self
             .names
@@ -223,7 +234,12 @@ impl<'a> Program<'a> {
         roots.push(gate);
         let all = self.reached(roots, None).ok_or_else(unknown)?;
         let second: Vec<usize> = all.difference(&first).copied().collect();
-        let cut = Cut::new(self, gate, &first, second).ok_or_else(unknown)?;
+        let stays: BTreeSet<&str> = first.iter().map(name).collect();
+        let goes: BTreeSet<&str> = second.iter().map(name).collect();
+        let goes = |wanted: &str| goes.contains(wanted) && !stays.contains(wanted);
+        let constants = constants::only_of(linked, &goes)
+            .ok_or("the linker did not tell which constants are whose")?;
+        let cut = Cut::new(self, gate, &first, second, constants).ok_or_else(unknown)?;
         let first = cut.first(self).ok_or_else(unknown)?;
         Ok([first, cut.second(self).ok_or_else(unknown)?])
     }
@@ -240,6 +256,8 @@ struct Cut {
     go: Vec<usize>,
     /// Those that stay and are called from there, with the names they are exported by.
     shared: Vec<(usize, String)>,
+    /// A segment of the memory, and which of its parts go.
+    constants: (usize, Vec<Range<usize>>),
 }
 
 impl Cut {
@@ -248,6 +266,7 @@ impl Cut {
         gate: usize,
         first: &BTreeSet<usize>,
         go: Vec<usize>,
+        constants: (usize, Vec<Range<usize>>),
     ) -> Option<Self> {
         let mut shared = BTreeSet::new();
         for function in &go {
@@ -268,6 +287,7 @@ impl Cut {
             stay: stay.collect(),
             go,
             shared: shared.map(|(at, function)| (function, short(at))).collect(),
+            constants,
         })
     }
 
@@ -309,7 +329,9 @@ impl Cut {
                 section::EXPORT => self.exports(program)?,
                 section::START => number(*self.stay.get(&program.start?)?),
                 section::ELEMENT => self.kept_elements(program),
-                0 if Reader(section).bytes() == Some(b"name") => Vec::new(),
+                section::DATA => self.kept_memory(section)?,
+                // Nobody reads what is told about the program any more.
+                0 => Vec::new(),
                 _ => section.to_vec(),
             };
             Some((*id, new))
@@ -408,7 +430,36 @@ impl Cut {
             (section::FUNCTION, types),
             (section::ELEMENT, self.brought_elements(program, &here)),
             (section::CODE, bodies),
+            (section::DATA, self.brought_memory(of(section::DATA)?.1)?),
         ]))
+    }
+
+    /// The memory with nothing in the places of the constants that go.
+    fn kept_memory(&self, section: &[u8]) -> Option<Vec<u8>> {
+        let (segment, parts) = &self.constants;
+        let (_, place) = memory(section)?.into_iter().nth(*segment)?;
+        let mut kept = section.to_vec();
+        let bytes = kept.get_mut(place)?;
+        for part in parts {
+            bytes.get_mut(part.clone())?.fill(0);
+        }
+        Some(kept)
+    }
+
+    /// The constants that go, each to where it lies.
+    fn brought_memory(&self, section: &[u8]) -> Option<Vec<u8>> {
+        let (segment, parts) = &self.constants;
+        let (start, place) = memory(section)?.into_iter().nth(*segment)?;
+        let bytes = section.get(place)?;
+        let mut segments = Vec::new();
+        let joined = joined(parts);
+        for part in &joined {
+            segments.extend([0, I32_CONST]);
+            segments.extend(signed(start + part.start));
+            segments.push(0x0b);
+            put(&mut segments, bytes.get(part.clone())?);
+        }
+        Some([number(joined.len()), segments].concat())
     }
 
     /// The functions that come into the table, run by run, and the gate behind all.
@@ -429,6 +480,34 @@ impl Cut {
         section.extend(segments);
         section
     }
+}
+
+/// Parts with little between them are one: nobody writes there, so a few bytes may come twice.
+fn joined(parts: &[Range<usize>]) -> Vec<Range<usize>> {
+    const LITTLE: usize = 8;
+    let mut joined: Vec<Range<usize>> = Vec::new();
+    for part in parts {
+        match joined.last_mut() {
+            Some(last) if part.start <= last.end + LITTLE => last.end = part.end,
+            _ => joined.push(part.clone()),
+        }
+    }
+    joined
+}
+
+/// The segments of the memory: where each starts there, and where its bytes lie in the section.
+fn memory(section: &[u8]) -> Option<Vec<(usize, Range<usize>)>> {
+    let mut reader = Reader(section);
+    let mut found = Vec::new();
+    for _ in 0..reader.number()? {
+        ((reader.byte()?, reader.byte()?) == (0, I32_CONST)).then_some(())?;
+        let start = reader.number()?;
+        (reader.byte()? == 0x0b).then_some(())?;
+        let bytes = reader.bytes()?;
+        let end = section.len() - reader.0.len();
+        found.push((start, end - bytes.len()..end));
+    }
+    Some(found)
 }
 
 /// An active segment of the first table.
@@ -543,7 +622,9 @@ mod tests {
 
     /// Functions by what they call: an import, `main` (exported, calls the gate), the gate
     /// (calls `shared` and `own`), those two, `start` (calls `shared`), and two that are called
-    /// by the table alone, one of them of a later place.
+    /// by the table alone, one of them of a later place. Of its constants `main` needs the first,
+    /// `own` the second, which needs the third; `own` and `shared` need the fourth. So the linker
+    /// tells, who leaves the code the same.
     fn program() -> Vec<u8> {
         let call = |functions: &[u8]| {
             let calls = functions.iter().flat_map(|function| [CALL, *function]);
@@ -579,6 +660,25 @@ mod tests {
         put(&mut custom, b"name");
         custom.push(1);
         put(&mut custom, &told);
+        custom.extend([9, 10, 1, 0, 7]);
+        custom.extend(b".rodata");
+        // Bodies lie behind their count, each behind its length.
+        let body = |function: usize| {
+            let before = bodies.iter().take(function - 1).map(|body| 1 + body.len());
+            2 + u8::try_from(before.sum::<usize>()).unwrap()
+        };
+        let data = vec![1, 0, I32_CONST, 16, 0x0b, 8, 1, 1, 2, 2, 3, 3, 4, 4];
+        let symbols = [0, 2, 4, 6].map(|start| [1, 0, 1, b'c', 0, start, 2]);
+        let linking = [&[2, 8, 29, 4][..], &symbols.concat()].concat();
+        let needs = [(1, 0), (4, 1), (4, 3), (3, 3)];
+        let needs = needs.map(|(function, symbol)| [4, body(function), symbol, 0]);
+        let in_code = [&[9, 4][..], &needs.concat()].concat();
+        let in_data = vec![10, 1, 5, 6 + 2, 2, 0];
+        let linker = |name: &str, told: &[u8]| {
+            let mut custom = Vec::new();
+            put(&mut custom, name.as_bytes());
+            [&custom, told].concat()
+        };
         let mut import = vec![1];
         put(&mut import, b"page");
         put(&mut import, b"f");
@@ -600,13 +700,19 @@ mod tests {
             (section::START, vec![5]),
             (section::ELEMENT, vec![1, 0, I32_CONST, 1, 0x0b, 2, 6, 7]),
             (section::CODE, code),
+            (section::DATA, data),
+            (0, linker("linking", &linking)),
+            (0, linker("reloc.CODE", &in_code)),
+            (0, linker("reloc.DATA", &in_data)),
             (0, custom),
         ])
     }
 
     fn cut(later: &str) -> Result<[Vec<u8>; 2]> {
         let program = program();
-        Program::read(&program).unwrap().split("a::gate", &[later])
+        Program::read(&program)
+            .unwrap()
+            .split("a::gate", &[later], &program)
     }
 
     #[test]
@@ -643,6 +749,27 @@ mod tests {
     }
 
     #[test]
+    fn constants_go_with_those_who_need_them() {
+        let [first, second] = cut("::later::").unwrap();
+        let data = |module: &[u8]| {
+            let of_data =
+                |(id, section): (u8, &[u8])| (id == section::DATA).then(|| section.to_vec());
+            sections(module)
+                .unwrap()
+                .into_iter()
+                .find_map(of_data)
+                .unwrap()
+        };
+        assert_eq!(data(&first)[6..], [1, 1, 0, 0, 0, 0, 4, 4]);
+        assert_eq!(data(&second), [1, 0, I32_CONST, 18, 0x0b, 4, 2, 2, 3, 3]);
+    }
+
+    #[test]
+    fn parts_close_together_are_one() {
+        assert_eq!(joined(&[0..2, 10..12, 21..22]), [0..12, 21..22]);
+    }
+
+    #[test]
     fn what_the_table_may_call_early_stays() {
         let [first, second] = cut("::none::").unwrap();
         let first = Program::read(&first).unwrap();
@@ -658,8 +785,9 @@ mod tests {
     #[test]
     fn without_one_gate_nothing_is_cut() {
         let program = program();
-        let program = Program::read(&program).unwrap();
-        assert!(program.split("nowhere", &[]).is_err());
+        let cut = |gate| Program::read(&program).unwrap().split(gate, &[], &program);
+        assert!(cut("a::gate").is_ok());
+        assert!(cut("nowhere").is_err());
         assert!(Program::read(b"plain text").is_none());
     }
 

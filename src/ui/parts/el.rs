@@ -57,6 +57,12 @@ impl El {
         self.add(custom_attribute(name, value).into_any_attr())
     }
 
+    /// Markup of our own that it holds in place of children, such as a drawing.
+    #[inline(never)]
+    pub fn markup(self, markup: Signal<String>) -> Self {
+        self.add(prop("innerHTML", markup).into_any_attr())
+    }
+
     /// What an input holds.
     #[inline(never)]
     pub fn value(self, value: Signal<String>) -> Self {

@@ -5,13 +5,23 @@ use leptos::prelude::*;
 
 /// Text that follows the state.
 pub fn text(read: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
-    let read: Box<dyn Fn() -> String + Send + Sync> = Box::new(read);
+    text_of(Box::new(read))
+}
+
+// On their own: a closure in a function of a type is a type of its own for
+// each, and the framework would be compiled anew for it.
+#[inline(never)]
+fn text_of(read: Box<dyn Fn() -> String + Send + Sync>) -> Signal<String> {
     Memo::new(move |_| read()).into()
 }
 
 /// A yes or no that follows the state.
 pub fn flag(read: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
-    let read: Box<dyn Fn() -> bool + Send + Sync> = Box::new(read);
+    flag_of(Box::new(read))
+}
+
+#[inline(never)]
+fn flag_of(read: Box<dyn Fn() -> bool + Send + Sync>) -> Signal<bool> {
     Memo::new(move |_| read()).into()
 }
 
@@ -25,7 +35,11 @@ pub fn live(view: impl FnMut() -> AnyView + Send + 'static) -> Live {
 
 /// What is done at a touch.
 pub fn act(act: impl Fn() + Send + Sync + 'static) -> Callback<()> {
-    let act: Box<dyn Fn() + Send + Sync> = Box::new(act);
+    act_of(Box::new(act))
+}
+
+#[inline(never)]
+fn act_of(act: Box<dyn Fn() + Send + Sync>) -> Callback<()> {
     Callback::new(move |()| act())
 }
 

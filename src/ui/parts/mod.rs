@@ -8,5 +8,5 @@ pub mod keypad;
 pub mod live;
 pub mod mark;
 pub mod notices;
+pub mod phone;
 pub mod press;
-pub mod theme;

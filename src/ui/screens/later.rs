@@ -1,18 +1,31 @@
-//! The screens that a start does not need.
+//! What a start does not need.
 //!
-//! The build takes them, and all that only they use, into a module of its
-//! own, which the page loads once the app stands. [`screen`] is the one way
-//! in, so nobody else may call what is behind it.
+//! The build takes it, and all that only it uses, into a module of its own,
+//! which the page loads once the app stands. [`part`] is the one way in, so
+//! nobody else may call what is behind it.
 
 use leptos::prelude::AnyView;
 
-use super::{findings, gauges, kinds, limits, looks, plan, set_up};
+use super::route::{Entry, drawing};
+use super::{findings, gauges, instrument, kinds, limits, looks, plan, set_up, stations};
 use crate::session::SessionId;
 use crate::ui::way::Sheet;
 
-/// A screen of a session; `None` for those that a start may need.
+/// A part of the app that is behind the gate.
+pub enum Part<'a> {
+    /// A screen of a session.
+    Sheet(&'a SessionId, Sheet),
+    /// The drawing of the fender screen.
+    Drawing(&'a Entry),
+}
+
+/// A part; `None` for the screens that a start may need.
 #[inline(never)]
-pub fn screen(id: &SessionId, sheet: Sheet) -> Option<AnyView> {
+pub fn part(part: Part<'_>) -> Option<AnyView> {
+    let (id, sheet) = match part {
+        Part::Sheet(id, sheet) => (id, sheet),
+        Part::Drawing(entry) => return Some(drawing(*entry)),
+    };
     Some(match sheet {
         Sheet::Looks => looks(id),
         Sheet::Findings => findings(id),
@@ -21,6 +34,8 @@ pub fn screen(id: &SessionId, sheet: Sheet) -> Option<AnyView> {
         Sheet::SetUp => set_up(id),
         Sheet::Gauges => gauges(id),
         Sheet::Kinds => kinds(id),
-        Sheet::Route | Sheet::Stations => return None,
+        Sheet::Instrument => instrument(id),
+        Sheet::Stations => stations(id),
+        Sheet::Route => return None,
     })
 }

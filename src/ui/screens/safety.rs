@@ -1,4 +1,4 @@
-//! How safe the data is, how to install, the theme, and the cautions.
+//! How safe the data is, how to install, this phone, and the cautions.
 
 use leptos::task::spawn_local;
 
@@ -7,8 +7,8 @@ use crate::store::persist;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::text;
+use crate::ui::parts::phone::this_phone;
 use crate::ui::parts::press::{heading, para};
-use crate::ui::parts::theme::theme_choice;
 use crate::ui::state::State;
 
 const WHERE: &str = "On this device, in this browser, nowhere else. Nothing leaves it unless you \
@@ -44,7 +44,8 @@ pub fn safety() -> El {
         .with(para("", WHERE))
         .with(para("", lasts))
         .with(para("", INSTALL))
-        .with(theme_choice())
+        .with(heading("This phone"))
+        .with(this_phone())
         .with(heading("Before you trust it"))
         .with(para("caution", CAUTION))
 }

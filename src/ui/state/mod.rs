@@ -9,7 +9,7 @@ use litemap::LiteMap;
 
 use crate::archive::Incoming;
 use crate::assess::{Assessment, assess};
-use crate::device::page::{self, Worker};
+use crate::device::page::{self, Later, Worker};
 use crate::session::{Document, Edit, Session, SessionId};
 use crate::store::keeper::{Away, Found, Keeper};
 use crate::ui::parts::held::Held;
@@ -54,6 +54,8 @@ pub struct State {
     pub notices: Held<Vec<String>>,
     /// What is known of working offline.
     pub worker: Held<Worker>,
+    /// Whether what a start does not need is there.
+    pub later: Held<Later>,
     /// A file that was opened and is not taken in yet.
     pub incoming: Held<Option<Incoming>>,
 }
@@ -73,6 +75,8 @@ impl State {
     pub fn new((mut keeper, found): (Keeper, Found)) -> Self {
         let worker = Held::new(page::worker());
         page::on_worker(move || worker.set(page::worker()));
+        let later = Held::new(page::later());
+        page::on_later(move || later.set(page::later()));
         let document = Held::new(None::<Document>);
         // Not compared: it changes with the document, and what screens show of
         // it is compared later.
@@ -93,6 +97,7 @@ impl State {
             saved: Held::new(Saved::Untouched),
             notices: Held::new(found.notices),
             worker,
+            later,
             incoming: Held::new(None),
         };
         keeper.meet_others(move |_, text| state.hear(&text));

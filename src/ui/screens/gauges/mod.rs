@@ -11,9 +11,9 @@ use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::choices;
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::{act, live};
-use crate::ui::parts::press::{heading, main_press, para, press, refusal};
+use crate::ui::parts::press::{heading, link, main_press, para, press, refusal};
 use crate::ui::state::{Change, State};
-use crate::ui::way::Sheet;
+use crate::ui::way::{Sheet, sheet_address};
 use set::{line, set_form};
 
 /// The longest text of a length.
@@ -22,6 +22,7 @@ const LENGTH_MAX: usize = crate::quantity::TEXT_MAX;
 /// The gauges.
 pub fn gauges(id: &SessionId) -> AnyView {
     let state = State::get();
+    let how = sheet_address(id, Sheet::Instrument);
     let told = "A gauge keeps its own unit, and what was read stays as it was typed. What a gauge \
                 is set to counts for all that is read after it.";
     // Drawn anew at every change: nothing else changes here but the gauges.
@@ -32,6 +33,7 @@ pub fn gauges(id: &SessionId) -> AnyView {
         .with(el("h1", "").with("Gauges"))
         .with(para("", told))
         .with(para("", saved_word()))
+        .with(para("", link("button", &how, "How to read a micrometer")))
         .with(heading("Measured with"))
         .with(uses)
         .with(heading("At hand"))

@@ -14,8 +14,8 @@ use crate::ui::state::{Change, State};
 pub struct Entry {
     pub state: State,
     pub view: Memo<RouteView>,
-    stops: Memo<Vec<Stop>>,
-    fender: Held<Fender>,
+    pub stops: Memo<Vec<Stop>>,
+    pub fender: Held<Fender>,
 }
 
 impl Entry {

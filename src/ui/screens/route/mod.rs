@@ -1,5 +1,6 @@
 //! The fender screen: where the gauge goes, the number, the keypad.
 
+mod drawing;
 mod entry;
 mod shown;
 mod tools;
@@ -16,7 +17,8 @@ use crate::ui::parts::keypad::{Touch, hours, keys, of_keyboard};
 use crate::ui::parts::live::{flag, live};
 use crate::ui::state::State;
 use crate::ui::way::{Sheet, sheet_address};
-use entry::Entry;
+pub use drawing::drawing;
+pub use entry::Entry;
 use shown::shown;
 use tools::tools;
 

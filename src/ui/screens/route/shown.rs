@@ -3,12 +3,14 @@
 use leptos::prelude::*;
 
 use super::entry::Entry;
+use crate::device::page::Later;
 use crate::present::{self, Fender, RouteView};
 use crate::ui::parts::bar::saved_word;
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::live::{Live, act, flag, live, text};
+use crate::ui::parts::live::{Live, act, flag, live, nothing, text};
 use crate::ui::parts::mark::mark_sign;
 use crate::ui::parts::press::{link, para, press};
+use crate::ui::screens::later::{self, Part};
 
 /// Place, number, and what was said last.
 pub fn shown(entry: Entry, gauges: &str) -> El {
@@ -40,10 +42,20 @@ pub fn shown(entry: Entry, gauges: &str) -> El {
     let unset = flag(move || view.with(|v| !v.face.unit.is_empty()));
     let set_it = link("button", gauges, "Set the gauge").when("hidden", unset);
     el("div", "reading")
-        .with(place)
+        .with(el("div", "at").with(place).with(drawing(entry)))
         .with(value)
         .with(said(entry))
         .with(set_it)
+}
+
+/// The drawing, once it is there; its place is kept.
+fn drawing(entry: Entry) -> El {
+    let later = entry.state.later;
+    let drawing = live(move || match later.get() {
+        Later::Here => later::part(Part::Drawing(&entry)).unwrap_or_else(nothing),
+        _ => nothing(),
+    });
+    el("div", "drawing").id("drawing").with(drawing)
 }
 
 /// A refusal, else what the number is for, else what was read last: one of
