@@ -4,10 +4,10 @@
 use super::Draft;
 use super::keypad::{Face, Key, Keypad, Pressed, Reads};
 use super::plausible::plausible;
-use super::route::{Purpose, Stop, next_open};
+use super::route::{Purpose, Stop, Why, next_open};
 use super::slip_words::slip_words;
 use crate::session::{Edit, Extra, Field, Indication, Kind, Reading, Refused, Session, Station};
-use crate::slip::suspect;
+use crate::slip::{review, suspect};
 
 /// What is said where no gauge at hand measures the kind.
 const NO_GAUGE: &str = "No gauge for this is at hand: take one into use in Set-up, Gauges.";
@@ -17,6 +17,10 @@ const HOUR_FIRST: &str = "First the hour of the high spot, or Skip to leave it o
 
 /// What is said to somebody who would go elsewhere with a number under way.
 const TYPED_FIRST: &str = "A number is under way: ENTER it or take it back first, then go.";
+
+/// What is said where the person is sent back to. Not with the value that
+/// stands: who sees it, reads it again.
+const MAY_BE_SLIP: &str = "What stands here may be a slip: read it again.";
 
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -193,7 +197,8 @@ impl Fender {
     }
 
     /// Goes on after an edit: from a run-out just read to the hour of its high
-    /// spot, if it has one, else to the next station.
+    /// spot, if it has one; from one that somebody stands by although another
+    /// says otherwise, to that other; else to the next station.
     pub fn after(&mut self, session: &Session, stops: &[Stop]) {
         let latest = session.standing().next_back().map(|(_, reading)| reading);
         let swings = |reading: &Reading| {
@@ -204,14 +209,34 @@ impl Fender {
             Some(reading) if !self.asks_hour() && swings(reading) => {
                 self.go(session, reading.station, Purpose::Hour);
             }
+            Some(reading) if reading.kept && self.go_back(session, Some(reading.station.kind)) => {}
             _ => self.go_on(session, stops),
         }
     }
 
+    /// Goes to where something stands that looks like a slip, to read it
+    /// again; false without any.
+    fn go_back(&mut self, session: &Session, to: Option<Kind>) -> bool {
+        let slips = review(session).into_iter();
+        let mut stations = slips.filter_map(|(id, _)| Some(session.readings.get(&id)?.station));
+        let station = stations.find(|station| to.is_none_or(|kind| kind == station.kind));
+        if let Some(station) = station {
+            self.go(session, station, Purpose::Replace);
+            self.said = Some(MAY_BE_SLIP.to_owned());
+            self.refused = false;
+        }
+        station.is_some()
+    }
+
     /// Goes to the next station where nothing was read, or says that there
-    /// is none.
+    /// is none. What looks like a slip is read again before anything is to be
+    /// settled by it.
     pub fn go_on(&mut self, session: &Session, stops: &[Stop]) {
         let here = self.station();
+        let asks = |stop: &Stop| !stop.is_read() && !matches!(stop.why, Why::Settle(..));
+        if !stops.iter().any(asks) && self.go_back(session, None) {
+            return;
+        }
         match next_open(stops, here) {
             Some(station) => self.go(session, station, Purpose::Add),
             None => {

@@ -11,6 +11,7 @@ use std::collections::BTreeMap;
 use fenderbench::assess::assess;
 use fenderbench::present::{Face, Fender, Key, Stop, Why, route};
 use fenderbench::session::{Edit, Indication, Reading, Replica, Session, Station};
+use fenderbench::slip::review;
 
 use super::finger::{Press, keys, means, pressed};
 use crate::study::chance::Chance;
@@ -73,7 +74,7 @@ pub fn follow(mut engine: Engine, chance: &mut Chance) -> Result<Finished, Strin
         next: 0,
     };
     let mut taps = BTreeMap::<Station, usize>::new();
-    while person.stops.iter().any(|stop| !stop.is_read()) {
+    while person.is_under_way() {
         let station = person.fender.station().ok_or("There is nowhere to go.")?;
         let shows = engine.read(station)?.entered;
         person.taps = 0;
@@ -104,6 +105,12 @@ fn stops(session: &Session) -> Vec<Stop> {
 }
 
 impl Person<'_> {
+    /// True while the route asks for something, or sends back to what looks
+    /// like a slip.
+    fn is_under_way(&self) -> bool {
+        self.stops.iter().any(|stop| !stop.is_read()) || !review(&self.session).is_empty()
+    }
+
     /// Types what the gauge shows until it is entered.
     fn read(&mut self, shows: &Indication) -> Result<(), String> {
         let mut asked_of = None;
