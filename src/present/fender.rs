@@ -18,6 +18,9 @@ const HOUR_FIRST: &str = "First the hour of the high spot, or Skip to leave it o
 /// What is said to somebody who would go elsewhere with a number under way.
 const TYPED_FIRST: &str = "A number is under way: ENTER it or take it back first, then go.";
 
+/// What is said to a number whose leading digits may be others.
+const IN_FULL: &str = "That would be far from what was read before: type it in full.";
+
 /// What is said where the person is sent back to. Not with the value that
 /// stands: who sees it, reads it again.
 const MAY_BE_SLIP: &str = "What stands here may be a slip: read it again.";
@@ -108,9 +111,10 @@ impl Fender {
     }
 
     /// Reads again: what was typed is gone, and nothing is asked. In full,
-    /// where a corrected number is to be typed.
+    /// where a corrected number is to be typed or it was typed in full before.
     pub fn read_again(&mut self, session: &Session, whole: bool) {
         if let Some(station) = self.station() {
+            let whole = whole || self.keypad.as_ref().is_some_and(Keypad::is_whole);
             self.asked = None;
             self.set_keypad(session, station, whole, "");
         }
@@ -124,8 +128,7 @@ impl Fender {
             return false;
         }
         if self.asked.is_some() {
-            let whole = self.keypad.as_ref().is_some_and(Keypad::is_whole);
-            self.read_again(session, whole);
+            self.read_again(session, false);
         }
         let Some(keypad) = &mut self.keypad else {
             return false;
@@ -175,6 +178,11 @@ impl Fender {
             return None;
         }
         let (station, purpose) = self.at?;
+        if self.keypad.as_ref().is_some_and(Keypad::is_doubtful) {
+            self.set_keypad(session, station, true, "");
+            self.refuse(IN_FULL.to_owned());
+            return None;
+        }
         let entered = match self.keypad.as_ref()?.enter() {
             Ok(entered) => entered,
             Err(why) => {

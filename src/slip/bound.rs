@@ -15,12 +15,16 @@ pub(super) const ODDS: i128 = 4;
 
 /// How much likelier a slip must be than one of whole turns, as a fraction: a
 /// reading has up to five swaps of digits and fifteen keys beside, some close
-/// by, and honest readings mostly look like these.
-pub(super) const fn close_by(looks: Looks) -> (i128, i128) {
-    match looks {
-        Looks::Key => (3, 1),
-        Looks::Digits | Looks::Wrap => (4, 3),
-        _ => (1, 1),
+/// by, and honest readings mostly look like these. `None` where it is not
+/// looked for: what a key beside changes is within what parts of a kind differ
+/// by, until the feature itself has been read (`own`).
+pub(super) const fn close_by(looks: Looks, own: bool) -> Option<(i128, i128)> {
+    match (looks, own) {
+        (Looks::Key, true) => Some((2, 1)),
+        (Looks::Key, false) => None,
+        (Looks::Digits | Looks::Wrap, true) => Some((4, 3)),
+        (Looks::Digits | Looks::Wrap, false) => Some((3, 1)),
+        _ => Some((1, 1)),
     }
 }
 
@@ -36,9 +40,8 @@ pub(super) const PRIOR: i64 = 3;
 /// far from its neighbours, whatever it looks like.
 pub(super) const FAR_SPREADS: i128 = 8;
 
-/// Within the square root of so many times the scatter a size that is far from
-/// where it stands is at home elsewhere.
-pub(super) const HOME_SPREADS: i128 = 9;
+/// Within so many times the scatter a size is at home.
+pub(super) const AT_HOME: i128 = 3;
 
 /// So many readings in a row at different places, the same to the last digit,
 /// are copies.

@@ -25,6 +25,8 @@ pub(super) struct Expected {
     centres: Vec<(i64, i128)>,
     /// The square of the scatter, in quanta squared.
     square: i128,
+    /// True where the feature itself has been read.
+    pub(super) own: bool,
     /// True where nothing of the kind has been read.
     pub(super) from_made: bool,
 }
@@ -69,20 +71,22 @@ impl<'a> Neighbours<'a> {
         itself: Option<Stamp>,
         noise_square: i128,
     ) -> Option<Expected> {
-        let at = |centre, spread: i64| Expected {
+        let at = |centre, spread: i64, own| Expected {
             centres: vec![(centre, 1)],
             square: square(spread) + noise_square,
+            own,
             from_made: false,
         };
         let here = self.read.get(&station).into_iter().flatten();
         let here = here.filter(|(id, _)| Some(*id) != itself);
         if let Some(centre) = median_of(here.map(|(_, size)| size.quanta())) {
-            return Some(at(centre, 0));
+            return Some(at(centre, 0, true));
         }
         let kind = station.kind;
         let mut predictions = self.on_the_feature(station);
         let mut prior = bound::within(kind);
-        if predictions.is_empty() {
+        let own = !predictions.is_empty();
+        if !own {
             predictions = self.beside(station);
             prior = bound::between(kind);
         }
@@ -94,7 +98,7 @@ impl<'a> Neighbours<'a> {
         // Half as much again makes a standard deviation of a median distance.
         let spread = median_of(apart).unwrap_or(0) * 3 / 2;
         let spread = (count * spread + bound::PRIOR * prior) / (count + bound::PRIOR);
-        Some(at(centre, spread))
+        Some(at(centre, spread, own))
     }
 
     /// What every other place read on the feature says of this one, by how
@@ -168,6 +172,7 @@ impl<'a> Neighbours<'a> {
         Some(Expected {
             centres,
             square: square(spread) + noise_square,
+            own: false,
             from_made: true,
         })
     }

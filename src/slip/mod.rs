@@ -170,9 +170,14 @@ impl<'a> Asked<'a> {
             let size = self.neighbours.session.size_of(&other);
             let size = size.filter(|size| shape::is_within_reach(self.gauge, *size));
             let Some(size) = size else { continue };
-            let mut unlikeliness = self.expected.unlikeliness(size);
-            let (times, of) = bound::close_by(looks);
-            unlikeliness = unlikeliness * times / of;
+            let Some((times, of)) = bound::close_by(looks, self.expected.own) else {
+                continue;
+            };
+            // With so many keys beside one always brings a size a little nearer.
+            if looks == Looks::Key && self.expected.is_far(size, bound::AT_HOME, 0) {
+                continue;
+            }
+            let unlikeliness = self.expected.unlikeliness(size) * times / of;
             if best
                 .as_ref()
                 .is_none_or(|(least, ..)| unlikeliness < *least)
@@ -211,7 +216,8 @@ impl<'a> Asked<'a> {
     fn elsewhere(&self) -> Looks {
         let here = Feature::of(self.reading.station);
         let close = |apart: Deviation| {
-            expect::square(apart.quanta()) <= bound::HOME_SPREADS * self.expected.square()
+            expect::square(apart.quanta())
+                <= bound::AT_HOME * bound::AT_HOME * self.expected.square()
         };
         let nearest = Kind::ALL.into_iter().filter_map(|kind| {
             let (feature, apart) = self.neighbours.nearest(kind, self.size)?;

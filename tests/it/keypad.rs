@@ -88,7 +88,7 @@ fn the_first_number_is_typed_in_full() {
         TENTHS,
         None,
         "w1.9672",
-        &expect![["The first reading is typed in full.\n→ 1.9672 in"]],
+        &expect![["Typed in full until two numbers agree.\n→ 1.9672 in"]],
     );
     check(TENTHS, None, "", &expect![["✗ Type the reading first."]]);
     check(TENTHS, None, "<<<", &expect![["✗ Type the reading first."]]);
