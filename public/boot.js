@@ -39,6 +39,7 @@ try {
   const { default: init } = await import(glue);
   const app = await init({ module_or_path: program });
   keepLater(app, program);
+  import("./hands.js").catch(console.error);
 } catch (error) {
   console.error(error);
   dispatchEvent(new Event("fenderbench-no-start"));

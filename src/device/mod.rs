@@ -1,7 +1,8 @@
-//! What the phone offers besides a screen and a store: the time, chance, and
-//! a shake in the hand. Nothing here panics where a browser lacks it.
+//! What the phone offers besides a screen and a store: the time, chance, a
+//! shake in the hand, sounds, a voice, and a screen that stays on. Nothing
+//! here panics where a browser lacks it.
 
-pub mod buzz;
 pub mod clock;
+pub mod feel;
 pub mod page;
 pub mod random;

@@ -111,18 +111,19 @@ pub fn place() -> Option<HtmlElement> {
     by_id("app")?.dyn_into().ok()
 }
 
-/// Tells the page what was chosen for this phone: `data-hand="left"`.
-pub fn choose(name: &str, word: &str) {
+/// Tells styles and scripts something by an attribute of the root element:
+/// `data-hand="left"`.
+pub fn set(name: &str, word: &str) {
     if let Some(root) = root() {
         let _ = root.set_attribute(&["data-", name].concat(), word);
     }
 }
 
-/// Whether this is chosen for this phone.
+/// Whether the root element has this attribute.
 #[must_use]
-pub fn is_chosen(name: &str, word: &str) -> bool {
-    let chosen = root().and_then(|root| root.get_attribute(&["data-", name].concat()));
-    chosen.as_deref() == Some(word)
+pub fn is_set(name: &str, word: &str) -> bool {
+    let now = root().and_then(|root| root.get_attribute(&["data-", name].concat()));
+    now.as_deref() == Some(word)
 }
 
 /// Whether this phone can do what is chosen by this name.

@@ -2,6 +2,7 @@
 //! made here and tested natively; screens only place it.
 
 mod bench;
+mod burst;
 mod draft;
 mod drawing;
 mod fender;
@@ -31,12 +32,14 @@ mod route;
 mod shop_words;
 mod size_words;
 mod slip_words;
+mod spoken;
 mod sure;
 mod volume_words;
 mod what_to_do;
 mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
+pub use burst::{Burst, Typist, gauge_typed};
 pub use draft::Draft;
 pub use drawing::{Drawing, Spot, State as SpotState, drawing};
 pub use fender::{Fender, entry, keypad};
@@ -68,6 +71,7 @@ pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use size_words::SizesView;
 pub use slip_words::{slip_words, slips};
+pub use spoken::{aloud, spoken};
 pub use sure::{DoubtRow, SureView};
 pub use what_to_do::{BillRow, Maybe, Next, Other, PlanLine, PlanView, fix, set_price, what_to_do};
 pub use wording::{

@@ -3,7 +3,7 @@ import { expect, test } from "./support/bench.mjs";
 
 test.use({ viewport: { width: 360, height: 740 } });
 
-const drawn = (bench) => bench.page.locator(".drawn");
+const drawn = (bench) => bench.page.locator(".plate");
 const image = (bench) => drawn(bench).getByRole("img");
 const enlarge = (bench) => bench.button("Enlarge the drawing");
 
@@ -71,7 +71,7 @@ test("it is drawn anew once for a reading, and for no key", async ({ bench }) =>
   await bench.page.evaluate(() => {
     globalThis.drawnAnew = 0;
     const count = (changes) => (globalThis.drawnAnew += changes.length);
-    new MutationObserver(count).observe(document.querySelector(".drawn .lines"), { childList: true });
+    new MutationObserver(count).observe(document.querySelector(".plate .lines"), { childList: true });
   });
   const anew = () => bench.page.evaluate(() => globalThis.drawnAnew);
   await bench.key("82.010");

@@ -30,7 +30,8 @@ test("from the bench to the first saved reading by keyboard alone", async ({ ben
   await keyboard.press("Enter");
 
   await bench.expectAt("Bore 1, bank 1", "top, thrust");
-  await keyboard.type("82,0034");
+  // At the pace of a person: a gauge types faster, and its number counts as a whole.
+  await keyboard.type("82,0034", { delay: 60 });
   await expect(bench.said).toHaveText("This gauge reads 3 decimals.");
   await keyboard.press("Backspace");
   await keyboard.type("4");
@@ -51,7 +52,7 @@ test("the keys of the keypad are pressed by keyboard too", async ({ bench, page 
   await tabTo(page, key("2"));
   await page.keyboard.press("Space");
   await expect(bench.value).toHaveText("82");
-  await page.keyboard.type(".003");
+  await page.keyboard.type(".003", { delay: 60 });
   await tabTo(page, key("ENTER"));
   await page.keyboard.press("Enter");
   await expect(bench.last).toContainText("82.003 mm");

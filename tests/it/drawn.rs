@@ -266,7 +266,8 @@ fn bores_are_touched_from_inside_and_all_else_from_outside() {
                 .split_whitespace()
                 .map(|n| n.parse().unwrap())
                 .collect();
-            (point[0] - f64::from(end[0])).hypot(point[1] - f64::from(end[1]))
+            let [x, y] = [0, 1].map(|n: usize| point[n] - f64::from(end[n]));
+            (x * x + y * y).sqrt()
         };
         let head = elements(&drawn)
             .into_iter()

@@ -15,7 +15,7 @@ use fenderbench::session::{
 use crate::make::{INCH, MM, add, document, exact, feature, length, reading, size, station, value};
 
 /// Takes a gauge of a kind into use for a kind of feature.
-fn take(document: &mut Document, gauge: GaugeKind, kind: Kind) -> GaugeRow {
+pub fn take(document: &mut Document, gauge: GaugeKind, kind: Kind) -> GaugeRow {
     let edit = add_gauge(document.session(), gauge).unwrap();
     document.dispatch(&edit).unwrap();
     let row = rows(document).pop().unwrap();
@@ -23,13 +23,13 @@ fn take(document: &mut Document, gauge: GaugeKind, kind: Kind) -> GaugeRow {
     row
 }
 
-fn set(document: &mut Document, row: &GaugeRow, form: &SetForm) {
+pub fn set(document: &mut Document, row: &GaugeRow, form: &SetForm) {
     let edit = form.edit(row).unwrap();
     document.dispatch(&edit).unwrap();
 }
 
 /// A dial bore gauge set in a micrometer at 82 mm.
-fn dialled(sense: Sense) -> (Document, GaugeRow) {
+pub fn dialled(sense: Sense) -> (Document, GaugeRow) {
     let mut document = document(vec![]);
     let row = take(&mut document, GaugeKind::DialBoreGauge, Kind::Bore);
     let form = SetForm {

@@ -91,6 +91,7 @@ mod report_plan;
 mod shapes;
 mod slips;
 
+mod burst;
 mod face;
 mod findings;
 mod gauge_laws;
@@ -98,6 +99,10 @@ mod gauges;
 mod given_form;
 mod guide;
 mod how_sure;
+mod instrument;
+mod instrument_drawing;
+mod instrument_quiz;
+mod instrument_words;
 mod keypad;
 mod limits_form;
 mod looks;
@@ -107,6 +112,7 @@ mod preview;
 mod route;
 mod route_order;
 mod set_up;
+mod spoken;
 mod what_to_do;
 mod what_to_do_bad;
 

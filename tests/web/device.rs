@@ -1,8 +1,8 @@
-//! The clock, chance and the shake, in a real browser.
+//! The clock and chance, in a real browser.
 
 use std::collections::BTreeSet;
 
-use fenderbench::device::{buzz, clock, random};
+use fenderbench::device::{clock, random};
 use wasm_bindgen_test::wasm_bindgen_test;
 
 use crate::store::{replace, restore, window};
@@ -44,35 +44,4 @@ fn random_numbers_differ_without_that_source() {
     let drawn: BTreeSet<u64> = (0..200).map(|_| random::number()).collect();
     restore(&window(), "crypto", &original);
     assert_eq!(drawn.len(), 200);
-}
-
-#[wasm_bindgen_test]
-fn the_shakes_differ() {
-    let navigator = window().navigator();
-    let record = "return pattern => {
-        window.shakes = (window.shakes ?? '') + pattern + ';';
-        return true;
-    }";
-    let original = replace(&navigator, "vibrate", record);
-    buzz::tick();
-    buzz::refuse();
-    restore(&navigator, "vibrate", &original);
-    let shakes = js_sys::Reflect::get(&window(), &"shakes".into()).unwrap();
-    assert_eq!(shakes, "15;40,60,40;");
-}
-
-#[wasm_bindgen_test]
-fn shaking_is_harmless_where_nothing_shakes() {
-    // Here it exists and the browser declines, because nobody has touched the page.
-    buzz::tick();
-    buzz::refuse();
-    // And here it does not exist, as in two of the three large browsers.
-    let navigator = window().navigator();
-    let prototype = js_sys::Object::get_prototype_of(&navigator);
-    let original = replace(&prototype, "vibrate", "return undefined");
-    js_sys::Reflect::delete_property(&prototype, &"vibrate".into()).unwrap();
-    buzz::tick();
-    buzz::refuse();
-    restore(&prototype, "vibrate", &original);
-    assert!(js_sys::Reflect::has(&navigator, &"vibrate".into()).unwrap());
 }

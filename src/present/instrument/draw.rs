@@ -123,13 +123,9 @@ impl Micrometer {
         let slid = (at * TURN / scale.turn - WINDOW).max(0);
         let x = |count: i64| ZERO + count * TURN / scale.turn - slid;
         let (frame, edge) = (x(0) - 140, x(at));
-        for (x, high) in [(frame, EDGE + 40), (edge, SLEEVE)] {
-            pen.line(&[
-                (0, AXIS - high),
-                (x, AXIS - high),
-                (x, AXIS + high),
-                (0, AXIS + high),
-            ]);
+        for (from, to, high) in [(0, frame, EDGE + 40), (frame.max(0), edge, SLEEVE)] {
+            let (top, foot) = (AXIS - high, AXIS + high);
+            pen.line(&[(from, top), (to, top), (to, foot), (from, foot)]);
         }
         pen.line(&[(frame + 60, AXIS), (edge, AXIS)]);
         pen.put("");
@@ -179,10 +175,10 @@ impl Micrometer {
             (neck, foot),
         ]);
         pen.line(&[
-            (end, AXIS - 400),
             (END, AXIS - 400),
-            (END, AXIS + 400),
+            (end, AXIS - 400),
             (end, AXIS + 400),
+            (END, AXIS + 400),
         ]);
         pen.put("solid");
         for knurl in -8..=8 {
@@ -215,7 +211,7 @@ impl Micrometer {
             pen.line(&[spot(0), spot(if numbered { 440 } else { 300 })]);
         }
         // Numbers further round would be seen from the edge.
-        if numbered && 5 * counts.abs() < self.scale().turn {
+        if numbered && 6 * counts.abs() < self.scale().turn {
             let (x, y) = spot(NUMBERS);
             pen.label(x, y, number);
         }

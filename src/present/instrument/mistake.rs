@@ -75,7 +75,7 @@ impl Micrometer {
         } else if by == LINE {
             ("One line of the thimble", PASSED)
         } else if let Some((_, what)) = of_sleeve {
-            (*what, RECOUNT)
+            (*what, if by == scale.span { "" } else { RECOUNT })
         } else {
             return self.odd_mistake(read, off).to_owned();
         };
@@ -85,7 +85,8 @@ impl Micrometer {
             " too much, "
         };
         let by = self.short_text(by);
-        [what, word, &by, " ", self.unit().sign(), ". ", why].concat()
+        let told = [what, word, &by, " ", self.unit().sign(), ". ", why].concat();
+        told.trim_end().to_owned()
     }
 
     /// What is not a step of a scale too much or too little.

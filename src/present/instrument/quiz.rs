@@ -77,7 +77,10 @@ impl Quiz {
     #[must_use]
     pub fn title(&self) -> String {
         let (count, word) = match self.micrometer() {
-            Some(_) => (self.read.len() + usize::from(!self.telling), " of 10"),
+            Some(_) => (
+                self.read.len() + usize::from(!self.telling),
+                " of 10: what does it read?",
+            ),
             None => (QUESTIONS - self.wrong().len(), " of 10 right"),
         };
         [&*count.to_string(), word].concat()
@@ -157,7 +160,7 @@ fn questions(micrometer: Micrometer, seed: u64) -> Vec<Micrometer> {
         let at = match asked.len() % 3 {
             1 => {
                 let line = 1 + below(span / turn - 1);
-                line * turn - turn / 5 + any % (3 * turn / 10)
+                line * turn - turn / 5 + below(3 * turn / 10 / grain) * grain
             }
             2 if micrometer.has_vernier() => {
                 let tenth = below(3);

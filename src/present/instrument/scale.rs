@@ -41,7 +41,7 @@ static INCH: Scale = Scale {
     turn: 250,
     number: STEP,
     span: 10 * STEP,
-    sleeve: ["Sleeve, numbers", "Sleeve, lines after"],
+    sleeve: ["Sleeve numbers", "Sleeve lines"],
     miscounts: [
         (STEP, "One number of the sleeve"),
         (500, "Two lines of the sleeve"),
@@ -56,7 +56,7 @@ static MILLIMETRE: Scale = Scale {
     turn: 500,
     number: 5 * STEP,
     span: 25 * STEP,
-    sleeve: ["Sleeve, whole mm", "Sleeve, half after"],
+    sleeve: ["Sleeve whole mm", "Sleeve half mm"],
     miscounts: [
         (STEP, "One millimetre"),
         (5 * STEP, "One number of the sleeve"),
@@ -342,12 +342,15 @@ impl Micrometer {
         let mut sum = Vec::new();
         for (what, count, each) in self.parts() {
             if each != 0 {
-                let times = [&*count.to_string(), " × ", &self.short_text(each)].concat();
+                let mut times = [&*count.to_string(), " × ", &self.short_text(each)].concat();
+                if each == self.start {
+                    times.clear();
+                }
                 sum.push([what.to_owned(), times, self.count_text(count * each)]);
             }
         }
-        let of = self.unit.sign().to_owned();
-        sum.push(["It reads".to_owned(), of, self.text()]);
+        let what = ["It reads, ", self.unit.sign()].concat();
+        sum.push([what, String::new(), self.text()]);
         sum
     }
 

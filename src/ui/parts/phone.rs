@@ -13,7 +13,7 @@ use crate::store::keeper;
 pub fn take_up() {
     for choice in &PHONE {
         let kept = keeper::choice(choice.name);
-        page::choose(choice.name, choice.word(kept.as_deref()));
+        page::set(choice.name, choice.word(kept.as_deref()));
     }
 }
 
@@ -28,12 +28,12 @@ pub fn this_phone() -> El {
 
 fn one(choice: &'static Choice) -> El {
     let [(usual, _), _] = choice.options;
-    let chosen = Held::new(usize::from(!page::is_chosen(choice.name, usual)));
+    let chosen = Held::new(usize::from(!page::is_set(choice.name, usual)));
     let choose = Callback::new(move |at| {
         let kept = choice.options.get(at).map(|(word, _)| *word);
         let word = choice.word(kept);
         chosen.set(at);
-        page::choose(choice.name, word);
+        page::set(choice.name, word);
         keeper::keep_choice(choice.name, word);
     });
     let labels = choice.options.map(|(_, label)| label.to_owned());

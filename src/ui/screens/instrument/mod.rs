@@ -48,7 +48,7 @@ pub fn instrument(id: &SessionId) -> AnyView {
     let drawing = text(move || held.with(Helper::drawing));
     let sheet = el("div", "sheet micrometer")
         .with(el("h1", "").id("title").with(title))
-        .with(el("div", "drawn").id("drawn").markup(drawing))
+        .with(el("div", "instrument").id("drawn").markup(drawing))
         .with(el("div", "set").with(shown));
     el("div", "")
         .with(bar(id, Sheet::Instrument))

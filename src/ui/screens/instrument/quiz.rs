@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::sum;
-use crate::device::{buzz, page, random};
+use crate::device::feel::{Felt, feel};
+use crate::device::{page, random};
 use crate::present::instrument::{Helper, Quiz};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
@@ -42,9 +43,9 @@ fn touched(held: Held<Helper>, touch: Touch) {
         _ => false,
     });
     if taken {
-        buzz::tick();
+        feel(Felt::Key);
     } else {
-        buzz::refuse();
+        feel(Felt::Refusal);
     }
 }
 
@@ -90,7 +91,7 @@ fn over(held: Held<Helper>, quiz: &Quiz) -> El {
         let drawing = text(move || micrometer.drawing(true));
         over = over
             .with(para("told", told).id("wrong"))
-            .with(el("div", "drawn").markup(drawing))
+            .with(el("div", "instrument").markup(drawing))
             .with(sum(micrometer));
     }
     over.with(main_press("Ten more", more))

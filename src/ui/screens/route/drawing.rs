@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{HtmlElement, MouseEvent};
 
 use super::entry::Entry;
-use crate::device::buzz;
+use crate::device::feel::{Felt, feel};
 use crate::present::{self, Drawing};
 use crate::session::Station;
 use crate::ui::parts::el::el;
@@ -68,7 +68,7 @@ pub fn drawing(entry: Entry) -> AnyView {
                 .done()
         }
     });
-    el("div", "drawn")
+    el("div", "plate")
         .follow(
             "data-large",
             text(move || if large.get() { "yes" } else { "no" }.to_owned()),
@@ -91,8 +91,8 @@ fn draw(entry: Entry, station: &str) -> Option<Drawing> {
 fn go(entry: Entry, to: Station) {
     entry.step(|fender, session, stops| fender.jump(session, stops, to));
     if entry.fender.peek(|fender| fender.station()) == Some(to) {
-        buzz::tick();
+        feel(Felt::Key);
     } else {
-        buzz::refuse();
+        feel(Felt::Refusal);
     }
 }

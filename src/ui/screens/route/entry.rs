@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use crate::device::{buzz, clock};
+use crate::device::feel::{Felt, feel, say};
+use crate::device::{clock, page};
 use crate::present::{self, Fender, RouteView, Stop};
 use crate::session::{Edit, Session, SessionId};
 use crate::ui::parts::held::Held;
@@ -39,6 +40,12 @@ impl Entry {
 
     /// Changes where the person is or what is typed, and keeps it.
     pub fn step(self, step: impl Fn(&mut Fender, &Session, &[Stop])) {
+        self.take(&step);
+    }
+
+    /// One for all steps: each would bring all this along.
+    #[inline(never)]
+    fn take(self, step: &dyn Fn(&mut Fender, &Session, &[Stop])) {
         let stepped = self.state.peek(|session, _| {
             let mut fender = self.fender.now();
             self.stops
@@ -55,7 +62,7 @@ impl Entry {
 
     pub fn touch(self, touch: Touch) {
         match touch {
-            Touch::Enter => self.enter(),
+            Touch::Enter => self.entered(Fender::enter),
             Touch::Hour(hour) => {
                 if let Some(edit) = self.fender.peek(|fender| fender.hour(hour)) {
                     self.change(Change::Edit(&edit));
@@ -65,23 +72,31 @@ impl Entry {
                 let mut fender = self.fender.now();
                 let taken = self.state.peek(|session, _| fender.press(session, key));
                 let taken = taken.unwrap_or(false);
-                if taken {
-                    buzz::tick();
-                } else {
-                    buzz::refuse();
-                }
+                feel(if taken { Felt::Key } else { Felt::Refusal });
                 self.step(|f, _, _| f.clone_from(&fender));
+                if taken {
+                    return;
+                }
             }
         }
+        self.tell();
     }
 
-    fn enter(self) {
-        self.entered(Fender::enter);
+    /// Says aloud what became of a touch, where the person wants that.
+    pub fn tell(self) {
+        if page::is_set("spoken", "on") {
+            let last = self.state.peek(|session, _| present::last_read(session));
+            let last = last.flatten();
+            say(&self
+                .view
+                .with_untracked(|view| present::spoken(view, last.as_ref())));
+        }
     }
 
     /// Enters what looks like a slip all the same.
     pub fn keep(self) {
         self.entered(Fender::keep);
+        self.tell();
     }
 
     fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) {
@@ -92,7 +107,7 @@ impl Entry {
             .peek(|session, _| enter(&mut fender, session, &now));
         match edit.flatten() {
             None => {
-                buzz::refuse();
+                feel(Felt::Refusal);
                 self.fender.set(fender);
             }
             Some(edit) => self.change(Change::Edit(&edit)),
@@ -104,11 +119,11 @@ impl Entry {
     pub fn change(self, change: Change<'_>) {
         match self.state.change(change) {
             Err(why) => {
-                buzz::refuse();
+                feel(Felt::Refusal);
                 self.step(|fender, _, _| fender.refuse(why.clone()));
             }
             Ok(changed) => {
-                buzz::tick();
+                feel(Felt::Entry);
                 let changed = changed.and_then(|c| c.readings.last().map(|(_, r)| r.station));
                 self.step(|fender, session, stops| match (change, changed) {
                     (Change::Edit(_), _) => fender.after(session, stops),
