@@ -3,7 +3,7 @@
 
 use super::Draft;
 use super::keypad::{Face, Key, Keypad, Pressed, Reads};
-use super::plausible::plausible;
+use super::plausible::{is_doubtful, plausible};
 use super::route::{Purpose, Stop, Why, next_open};
 use super::slip_words::slip_words;
 use crate::session::{Edit, Extra, Field, Indication, Kind, Reading, Refused, Session, Station};
@@ -21,8 +21,7 @@ const TYPED_FIRST: &str = "A number is under way: ENTER it or take it back first
 /// What is said to a number whose leading digits may be others.
 const IN_FULL: &str = "That would be far from what was read before: type it in full.";
 
-/// What is said where the person is sent back to. Not with the value that
-/// stands: who sees it, reads it again.
+/// What is said where the person is sent back to, without what stands there.
 const MAY_BE_SLIP: &str = "What stands here may be a slip: read it again.";
 
 /// Where the person is and what they are typing.
@@ -178,18 +177,21 @@ impl Fender {
             return None;
         }
         let (station, purpose) = self.at?;
-        if self.keypad.as_ref().is_some_and(Keypad::is_doubtful) {
-            self.set_keypad(session, station, true, "");
-            self.refuse(IN_FULL.to_owned());
-            return None;
-        }
-        let entered = match self.keypad.as_ref()?.enter() {
+        let keypad = self.keypad.as_ref()?;
+        let entered = match keypad.enter() {
             Ok(entered) => entered,
             Err(why) => {
                 self.refuse(why);
                 return None;
             }
         };
+        if let (Indication::Size(size), false) = (&entered, keypad.is_whole())
+            && is_doubtful(session, station, size.size())
+        {
+            self.set_keypad(session, station, true, "");
+            self.refuse(IN_FULL.to_owned());
+            return None;
+        }
         let mut reading = reading(session, station, &entered, taken)?;
         if kept {
             reading.kept = self.asked.take().is_some();
@@ -205,8 +207,7 @@ impl Fender {
     }
 
     /// Goes on after an edit: from a run-out just read to the hour of its high
-    /// spot, if it has one; from one that somebody stands by although another
-    /// says otherwise, to that other; else to the next station.
+    /// spot; from one that is stood by to one that says otherwise; else on.
     pub fn after(&mut self, session: &Session, stops: &[Stop]) {
         let latest = session.standing().next_back().map(|(_, reading)| reading);
         let swings = |reading: &Reading| {
@@ -394,6 +395,6 @@ pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> 
         decimals: gauge.decimals(),
         dial,
     };
-    let near = plausible(session, station, setting);
+    let near = plausible(session, station);
     Some(Keypad::resumed(reads, near, whole, typed))
 }

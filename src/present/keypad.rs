@@ -8,7 +8,7 @@
 //! Nothing is refused in mid-number but a key that cannot be; the number is
 //! judged at ENTER.
 
-use super::plausible::{can_be, reach, span};
+use super::plausible::can_be;
 use super::wording;
 use crate::quantity::{Entered, EnteredDeviation, Exact, Size, Unit, show};
 use crate::session::{Indication, Kind, SetTo};
@@ -291,17 +291,6 @@ impl Keypad {
         let lowest = -(span / 2 * unit - near * scale).div_euclid(unit);
         let count = lowest + (i128::from(ending) - lowest).rem_euclid(span);
         Some(if 0 < count { count } else { count + span })
-    }
-
-    /// True if leading digits were completed to a size so far from what is
-    /// plausible that others may be right.
-    #[must_use]
-    pub fn is_doubtful(&self) -> bool {
-        let (Some(near), Ok(Indication::Size(entered))) = (self.near, self.enter()) else {
-            return false;
-        };
-        let reach = reach(self.reads.kind, span(self.reads.unit, self.reads.decimals));
-        !self.whole && reach < (entered.size() - near).abs().quanta()
     }
 
     /// A count of graduations as decimal text.

@@ -1,7 +1,7 @@
 //! What a kind can measure at all, and what is plausible at a place.
 
-use crate::quantity::{Entered, Size, Unit};
-use crate::session::{Bound, Feature, Kind, Quantity, Reading, Session, Stamp, Station};
+use crate::quantity::Size;
+use crate::session::{Bound, Feature, Gauge, Kind, Quantity, Session, Station};
 
 /// What a kind can measure: parts 5 mm to 600 mm, walls of shells 0.5 mm to
 /// 15 mm, amounts as much or nothing (common sense; it stops a lost or
@@ -14,21 +14,6 @@ pub(super) const fn can_be(kind: Kind) -> (Size, Size) {
         _ => (5 * millimetre, 600 * millimetre),
     };
     (Size::from_quanta(least), Size::from_quanta(greatest))
-}
-
-/// How far apart lie sizes that end in the same last digits, in quanta.
-pub(super) fn span(unit: Unit, decimals: u8) -> i64 {
-    unit.quanta() * 10_i64.pow(3) / 10_i64.pow(decimals.into())
-}
-
-/// How far from what is plausible a completed size is believed, of such a span:
-/// half a millimetre of oversize would be completed to as much less, three
-/// quarters of undersize to a quarter more. Bores wear by more than journals.
-pub(super) const fn reach(kind: Kind, span: i64) -> i64 {
-    match kind {
-        Kind::Bore | Kind::Piston => span / 4,
-        _ => span / 8,
-    }
 }
 
 /// Sizes this near to each other share the leading digits that are completed:
@@ -45,33 +30,79 @@ const fn machined_most(kind: Kind) -> i64 {
     }
 }
 
-/// What is plausible at a station in a setting: the latest reading of the
-/// same feature, else of the same kind, of a piston else of a bore, else a size
-/// that was given. `None` until two of all these agree, since a wrong leading
-/// digit would be completed ever after; and of an amount.
+/// How far a completed size is believed, of what its digits span: half a
+/// millimetre of oversize would be completed to as much less, three quarters of
+/// undersize to a quarter more. Bores wear by more than journals.
+const fn reach(kind: Kind, span: i64) -> i64 {
+    match kind {
+        Kind::Bore | Kind::Piston => span / 4,
+        _ => span / 8,
+    }
+}
+
+/// How far apart sizes lie that end in the same last digits, in quanta.
+fn span(gauge: &Gauge) -> i64 {
+    gauge.unit().quanta() * 10_i64.pow(3) / 10_i64.pow(gauge.decimals().into())
+}
+
+/// What is read of a kind, the latest first, and of pistons' bores.
+fn read(session: &Session, kind: Kind) -> impl Iterator<Item = (Station, Size)> {
+    let of = move |kind| {
+        let readings = session.standing().rev().map(|(_, reading)| reading);
+        readings.filter(move |reading| reading.station.kind == kind)
+    };
+    let bores = of(Kind::Bore).filter(move |_| kind == Kind::Piston);
+    let all = of(kind).chain(bores);
+    all.filter_map(|reading| Some((reading.station, session.size_of(reading)?)))
+}
+
+/// What a kind was given as: made to, and its limits.
+fn given(session: &Session, kind: Kind) -> impl Iterator<Item = Size> {
+    let bounds = [Bound::NewLow, Bound::NewHigh, Bound::Service];
+    let limits = bounds.into_iter();
+    let limits = limits.filter_map(move |bound| session.limit(kind, Quantity::Size, bound));
+    let made = session.nominal(kind).into_iter();
+    made.chain(limits.map(|limit| limit.size()))
+}
+
+/// About what a station measures: the latest reading of the same feature, else
+/// of the same kind, of a piston else of a bore, else a size that was given.
 #[must_use]
-pub fn plausible(session: &Session, station: Station, setting: Stamp) -> Option<Size> {
+pub fn about(session: &Session, station: Station) -> Option<Size> {
     let kind = station.kind;
+    let of_feature = |(at, _): &(Station, Size)| Feature::of(*at) == Feature::of(station);
+    let own = read(session, kind).find(of_feature);
+    let latest = own.or_else(|| read(session, kind).next());
+    let size = latest.map(|(_, size)| size);
+    size.or_else(|| given(session, kind).next())
+}
+
+/// To what leading digits are completed at a station: what it is [`about`].
+/// `None` until another reading or given size agrees with that, since a wrong
+/// leading digit would be completed ever after; and of an amount.
+#[must_use]
+pub fn plausible(session: &Session, station: Station) -> Option<Size> {
+    let kind = station.kind;
+    let near = about(session, station).filter(|_| !kind.is_amount())?;
     let (_, gauge, _) = session.gauge_for(kind)?;
-    if kind.is_amount() {
+    if read(session, kind).next().is_none() && span(gauge) <= machined_most(kind) {
         return None;
     }
-    let readings = || session.standing().rev().map(|(_, reading)| reading);
-    let here = |reading: &&Reading| reading.station.kind == kind && reading.setting == setting;
-    let of_feature = |r: &&Reading| here(r) && Feature::of(r.station) == Feature::of(station);
-    let bores = |r: &&Reading| kind == Kind::Piston && r.station.kind == Kind::Bore;
-    let read = readings().filter(here).chain(readings().filter(bores));
-    let mut sizes: Vec<Size> = read.filter_map(|r| session.size_of(r)).collect();
-    let mut near = readings().find(of_feature).and_then(|r| session.size_of(r));
-    near = near.or_else(|| sizes.first().copied());
-    let bounds = [Bound::NewLow, Bound::NewHigh, Bound::Service];
-    let given = bounds.map(|bound| session.limit(kind, Quantity::Size, bound));
-    sizes.extend(session.nominal(kind));
-    sizes.extend(given.iter().flatten().map(Entered::size));
-    if machined_most(kind) < span(gauge.unit(), gauge.decimals()) {
-        near = near.or_else(|| sizes.first().copied());
-    }
-    let near = near?;
-    let agree = |other: &&Size| (**other - near).abs().quanta() < AGREE;
-    (2 <= sizes.iter().filter(agree).count()).then_some(near)
+    let all = read(session, kind).map(|(_, size)| size);
+    let agree = |other: &Size| (*other - near).abs().quanta() < AGREE;
+    let agreeing = all.chain(given(session, kind)).filter(agree);
+    (2 <= agreeing.take(2).count()).then_some(near)
+}
+
+/// True if a size completed at a station is so far from all that is known of
+/// its kind that its leading digits may be others.
+pub(super) fn is_doubtful(session: &Session, station: Station, size: Size) -> bool {
+    let kind = station.kind;
+    let Some((_, gauge, _)) = session.gauge_for(kind) else {
+        return false;
+    };
+    let reach = reach(kind, span(gauge));
+    let all = read(session, kind).map(|(_, size)| size);
+    let mut all = all.chain(given(session, kind));
+    !all.any(|other| (size - other).abs().quanta() <= reach)
 }

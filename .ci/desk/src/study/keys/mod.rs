@@ -22,11 +22,12 @@ use crate::Answer;
 use person::follow;
 
 /// Engines, and where their seeds start: those the keypad was built with, and
-/// those it is judged by. The thousand from 0x4e0a_0000_0000 on were looked at
-/// while a rule was still set, and judge no more.
+/// those it is judged by. Those from 0x4e0a_0000_0000 and
+/// 0x4e0b_0000_0000 on were looked at while rules were still set, and judge no
+/// more.
 const ENGINES: u64 = 1_000;
 const BUILT_WITH: u64 = 0x0000_4b11_0000_0000;
-const JUDGED_BY: u64 = 0x0000_4e0b_0000_0000;
+const JUDGED_BY: u64 = 0x0000_4e0c_0000_0000;
 
 /// Half a thou, from which on a wrong number can turn a verdict. Quanta.
 const HALF_A_THOU: i64 = 127_000;
