@@ -6,7 +6,7 @@
 use js_sys::Reflect;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, HtmlElement};
+use web_sys::{CssStyleDeclaration, Element, Event, HtmlElement, NodeList};
 
 /// What is known of working offline.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -159,5 +159,90 @@ fn by_id(id: &str) -> Option<Element> {
 pub fn focus(id: &str) {
     if let Some(element) = by_id(id).and_then(|e| e.dyn_into::<HtmlElement>().ok()) {
         let _ = element.focus();
+    }
+}
+
+/// Every element of the app that this selector names.
+#[must_use]
+pub fn all(selector: &str) -> Vec<Element> {
+    let place = place();
+    let found = place.and_then(|place| place.query_selector_all(selector).ok());
+    let nodes = (0..found.as_ref().map_or(0, NodeList::length))
+        .filter_map(|at| found.as_ref()?.item(at)?.dyn_into().ok());
+    nodes.collect()
+}
+
+/// An element for a drawing, of this class.
+#[must_use]
+pub fn drawn(tag: &str, class: &str) -> Option<Element> {
+    let document = web_sys::window()?.document()?;
+    let element = document.create_element_ns(Some("http://www.w3.org/2000/svg"), tag);
+    let element = element.ok()?;
+    element.set_attribute("class", class).ok()?;
+    Some(element)
+}
+
+/// How many sixteenths of a pixel of the device a pixel of the page has.
+#[must_use]
+#[expect(clippy::cast_possible_truncation, reason = "a few hundred at most")]
+pub fn pixel_sixteenths() -> i32 {
+    let ratio = web_sys::window().map_or(1.0, |window| window.device_pixel_ratio());
+    libm::scalbn(ratio, 4) as i32
+}
+
+/// The size of type in pixels, to which a person may have set it.
+#[must_use]
+pub fn type_size() -> i32 {
+    let root = root();
+    let size = root.and_then(|root| style(&root)?.get_property_value("font-size").ok());
+    size.and_then(|size| whole(&size).next()).unwrap_or(16)
+}
+
+/// The colours a canvas is drawn in: those its style gives to its text and to
+/// lines about it, which it has none of.
+#[must_use]
+pub fn inks<const N: usize>(canvas: &Element) -> [(u8, u8, u8); N] {
+    let names = [
+        "color",
+        "caret-color",
+        "outline-color",
+        "text-decoration-color",
+        "column-rule-color",
+    ];
+    let style = style(canvas);
+    core::array::from_fn(|at| {
+        let name = names.get(at).copied().unwrap_or("color");
+        let colour = style
+            .as_ref()
+            .and_then(|style| style.get_property_value(name).ok());
+        let colour = colour.unwrap_or_default();
+        let mut parts = whole(&colour).map(|part| u8::try_from(part).unwrap_or(u8::MAX));
+        let mut part = || parts.next().unwrap_or_default();
+        (part(), part(), part())
+    })
+}
+
+fn style(element: &Element) -> Option<CssStyleDeclaration> {
+    web_sys::window()?.get_computed_style(element).ok()?
+}
+
+/// The whole numbers in a text, parts of them left out.
+fn whole(text: &str) -> impl Iterator<Item = i32> {
+    let numbers = text.split(|c: char| !c.is_ascii_digit() && c != '.');
+    let numbers = numbers.filter_map(|number| number.split('.').next());
+    numbers.filter_map(|number| number.parse().ok())
+}
+
+/// Names the page; what it is printed or kept under.
+pub fn name(title: &str) {
+    if let Some(document) = web_sys::window().and_then(|window| window.document()) {
+        document.set_title(title);
+    }
+}
+
+/// Prints the page.
+pub fn print() {
+    if let Some(window) = web_sys::window() {
+        let _ = window.print();
     }
 }

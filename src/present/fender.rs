@@ -2,11 +2,12 @@
 //! what is being typed, and what was said last.
 
 use super::Draft;
-use super::keypad::{Face, Key, Keypad, Pressed, Reads};
-use super::plausible::{is_doubtful, plausible};
+use super::fender_entry::{keypad, placed, reading};
+use super::keypad::{Face, Key, Keypad, Pressed};
+use super::plausible::is_doubtful;
 use super::route::{Purpose, Stop, Why, next_open};
 use super::slip_words::slip_words;
-use crate::session::{Edit, Extra, Field, Indication, Kind, Reading, Refused, Session, Station};
+use crate::session::{Edit, Field, FieldKey, Indication, Kind, Reading, Refused, Session, Station};
 use crate::slip::{review, suspect};
 
 /// What is said where no gauge at hand measures the kind.
@@ -33,6 +34,10 @@ pub struct Fender {
     refused: bool,
     /// What the number typed looks like, while the person is asked.
     asked: Option<String>,
+    /// Whether it is shown what the place means.
+    explained: bool,
+    /// Whether something was entered to come here.
+    entered: bool,
 }
 
 impl Fender {
@@ -135,6 +140,7 @@ impl Fender {
         match keypad.press(key) {
             Pressed::Taken => {
                 self.said = None;
+                self.explained = false;
                 true
             }
             Pressed::Refused(why) => {
@@ -142,6 +148,23 @@ impl Fender {
                 false
             }
         }
+    }
+
+    /// Whether it is shown what the place means.
+    #[must_use]
+    pub const fn is_explained(&self) -> bool {
+        self.explained
+    }
+
+    /// Shows what the place means, or hides it.
+    pub const fn explain(&mut self) {
+        self.explained = !self.explained;
+    }
+
+    /// Whether something was entered to come here.
+    #[must_use]
+    pub const fn has_entered(&self) -> bool {
+        self.entered
     }
 
     /// True if what was said last is a refusal.
@@ -154,6 +177,7 @@ impl Fender {
     pub fn refuse(&mut self, why: String) {
         self.said = Some(why);
         self.refused = true;
+        self.explained = false;
     }
 
     /// The edit that enters the number typed, read at this time; `None` if it
@@ -200,6 +224,7 @@ impl Fender {
             self.asked = slip.as_ref().map(slip_words);
             if self.asked.is_some() {
                 self.said = None;
+                self.explained = false;
                 return None;
             }
         }
@@ -220,6 +245,29 @@ impl Fender {
             }
             Some(reading) if reading.kept && self.go_back(session, Some(reading.station.kind)) => {}
             _ => self.go_on(session, stops),
+        }
+        self.entered = true;
+    }
+
+    /// Goes to where undoing something or doing it again made a difference:
+    /// to a reading, or to the question for the hour of a high spot.
+    pub fn back_to(&mut self, session: &Session, changed: &Session) {
+        let hour_of = |key: &FieldKey| match key {
+            FieldKey::HighSpot(main) => Some(*main),
+            _ => None,
+        };
+        let reading = changed.readings.last().map(|(_, reading)| reading.station);
+        if let Some(station) = reading {
+            return self.arrive(session, station);
+        }
+        let main = changed.fields.keys().find_map(hour_of);
+        let swing = session.standing().map(|(_, reading)| reading.station);
+        let of_main = |s: &Station| s.kind == Kind::RunOut && Some(s.position) == main;
+        if let Some(station) = swing.rev().find(of_main) {
+            self.arrive(session, station);
+            if session.high_spot(station.position).is_none() {
+                self.go(session, station, Purpose::Hour);
+            }
         }
     }
 
@@ -304,6 +352,8 @@ impl Fender {
 
     fn go(&mut self, session: &Session, station: Station, purpose: Purpose) {
         self.asked = None;
+        self.explained = false;
+        self.entered = false;
         self.at = Some((station, purpose));
         self.said = None;
         self.set_keypad(session, station, false, "");
@@ -321,80 +371,4 @@ impl Fender {
             });
         }
     }
-}
-
-/// The edit that enters a value at a station: a reading more, or one in
-/// place of what stands there. `None` if the session has no gauge for it.
-#[must_use]
-pub fn entry(
-    session: &Session,
-    station: Station,
-    purpose: Purpose,
-    entered: &Indication,
-    taken: &str,
-) -> Option<Edit> {
-    let reading = reading(session, station, entered, taken)?;
-    Some(placed(session, purpose, reading))
-}
-
-/// A reading at a station with the gauge in use there.
-fn reading(
-    session: &Session,
-    station: Station,
-    entered: &Indication,
-    taken: &str,
-) -> Option<Reading> {
-    let (gauge, _, setting) = session.gauge_for(station.kind)?;
-    Some(Reading {
-        station,
-        entered: entered.clone(),
-        gauge,
-        setting,
-        taken: taken.to_owned(),
-        strikes: 0,
-        kept: false,
-        extra: Extra::new(),
-    })
-}
-
-/// The edit that adds a reading, or puts it in place of what stands there.
-fn placed(session: &Session, purpose: Purpose, reading: Reading) -> Edit {
-    let station = reading.station;
-    let add = Edit::Add(reading);
-    let here = session.standing().filter(|(_, r)| r.station == station);
-    let mut edits: Vec<Edit> = match purpose {
-        Purpose::Add | Purpose::Hour => Vec::new(),
-        Purpose::Replace => here.map(|(id, _)| Edit::Strike(id)).collect(),
-    };
-    if edits.is_empty() {
-        return add;
-    }
-    // The hour was that of the reading that is struck.
-    let main = station.position;
-    if station.kind == Kind::RunOut && session.high_spot(main).is_some() {
-        edits.push(Edit::Set(Field::HighSpot(main, None)));
-    }
-    edits.push(add);
-    Edit::Batch(edits)
-}
-
-/// The keypad for a station: in what its gauge reads, near what is plausible.
-/// `None` for a gauge that shows deviations and was not set.
-#[must_use]
-pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> Option<Keypad> {
-    let (_, gauge, setting) = session.gauge_for(station.kind)?;
-    let dial = if gauge.kind.reads_deviations() {
-        let set = session.settings.get(&setting)?.value.set.clone()?;
-        Some((gauge.graduation.clone(), set))
-    } else {
-        None
-    };
-    let reads = Reads {
-        kind: station.kind,
-        unit: gauge.unit(),
-        decimals: gauge.decimals(),
-        dial,
-    };
-    let near = plausible(session, station);
-    Some(Keypad::resumed(reads, near, whole, typed))
 }

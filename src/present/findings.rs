@@ -2,24 +2,27 @@
 
 use core::cmp::Reverse;
 
+use super::chart::{self, Chart};
+use super::finding_row::row;
 use super::finding_words;
 use super::gauges::gone_off;
 use super::mark::{self, Mark, comparison_words, mark};
 use super::slip_words::{machined_words, slips};
 use super::sure::{self, SureView};
 use super::wording;
-use crate::assess::{Assessment, Detail, Finding, FindingKey, Repeats, Which};
+use crate::assess::{Assessment, Finding, FindingKey, Repeats};
 use crate::quantity::{Entered, Exact, Unit};
-use crate::session::{
-    Direction, Feature, Kind, Quantity, RouteChoice, Session, limit_keys, ordered,
-};
+use crate::session::{Feature, Kind, Quantity, RouteChoice, Session, limit_keys, ordered};
 use crate::slip::new_nominal;
 use crate::verdict::{Comparison, Verdict};
 
 /// The whole screen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct FindingsView {
-    /// Kinds in the order they are measured.
+    /// The name of the session.
+    pub name: String,
+    /// Kinds, first those with something beyond a limit, then those with
+    /// something open, in the order they are measured.
     pub kinds: Vec<KindView>,
     /// Readings in doubt, in words: those of a setting in which the gauge went
     /// off, and those that look like slips.
@@ -37,6 +40,14 @@ pub struct KindView {
     pub kind: Kind,
     /// Its name.
     pub title: &'static str,
+    /// The shape of its worst verdict.
+    pub mark: Mark,
+    /// How many of its features are beyond limits, open, within them.
+    pub tally: String,
+    /// Its sizes and clearances, all on one scale.
+    pub ladders: Vec<Chart>,
+    /// What was read more than once, for each gauge.
+    pub repeats: Vec<Chart>,
     /// True if a manual can give limits for it.
     pub is_limited: bool,
     /// The limits in use, as printed in the manual.
@@ -53,6 +64,10 @@ pub struct KindView {
     pub machined_to: Option<Entered>,
     /// Its features, the worst first.
     pub features: Vec<FeatureView>,
+    /// So many of them from the first on are beyond limits or open.
+    pub open: usize,
+    /// What the others are, in words.
+    pub settled: String,
 }
 
 /// The limits of one quantity, or a common rule for it.
@@ -73,6 +88,8 @@ pub struct FeatureView {
     pub mark: Mark,
     /// Its worst verdict in words, with what it is about.
     pub words: String,
+    /// Its shape.
+    pub charts: Vec<Chart>,
     /// Its values.
     pub rows: Vec<FindingRow>,
     /// How sure those are that decide, and why.
@@ -118,8 +135,11 @@ pub fn findings(session: &Session, assessment: &Assessment) -> FindingsView {
     };
     let kinds = Kind::ALL.into_iter().filter(told);
     let kinds = kinds.map(|kind| kind_view(session, assessment, kind));
+    let kinds = (0_u8..).zip(kinds);
+    let kinds = ordered(kinds.map(|(place, view)| ((Grade::of(view.mark), place), view)));
     FindingsView {
-        kinds: kinds.collect(),
+        name: session.name(),
+        kinds: kinds.into_iter().map(|(_, view)| view).collect(),
         slips: gone_off(session)
             .into_iter()
             .chain(slips(session).into_iter().map(|(_, told)| told))
@@ -148,10 +168,28 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
         }
     }
     let features = worst_first(session, assessment, kind);
+    let features = features.into_iter();
+    let features = features.map(|feature| feature_view(session, assessment, feature));
+    let features: Vec<_> = features.collect();
+    let marks: Vec<_> = features.iter().map(|feature| feature.mark).collect();
+    // They are in this order but for what is told and not known of a bore.
+    let is_open = |mark: &Mark| Grade::of(*mark) <= Grade::Open;
+    let open = marks.iter().rposition(is_open).map_or(0, |last| last + 1);
+    let settled = marks.get(open..).unwrap_or_default();
+    let ladder = |quantity| chart::ladder(session, assessment, kind, quantity);
+    let ladders = [Quantity::Size, Quantity::Clearance].into_iter();
     let machined = new_nominal(session, kind);
     KindView {
         kind,
         title: wording::kind_plural(kind),
+        mark: marks
+            .iter()
+            .copied()
+            .min_by_key(|mark| Grade::of(*mark))
+            .unwrap_or(Mark::Unread),
+        tally: tally(&marks),
+        ladders: ladders.filter_map(ladder).collect(),
+        repeats: chart::repeats(session, assessment, kind),
         is_limited: !limit_keys(kind).is_empty(),
         limits,
         source,
@@ -159,11 +197,54 @@ fn kind_view(session: &Session, assessment: &Assessment, kind: Kind) -> KindView
         rules,
         machined: machined.as_ref().map(machined_words),
         machined_to: machined.filter(|to| to.witnessed).map(|to| to.size),
-        features: features
-            .into_iter()
-            .map(|feature| feature_view(session, assessment, feature))
-            .collect(),
+        settled: format!(
+            "{} {}: {}",
+            if open == 0 { "All" } else { "The other" },
+            settled.len(),
+            tally(settled)
+        ),
+        features,
+        open,
     }
+}
+
+/// What matters first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Grade {
+    Beyond,
+    Open,
+    Within,
+    NoLimit,
+    Unread,
+}
+
+impl Grade {
+    const fn of(mark: Mark) -> Self {
+        match mark {
+            Mark::Small | Mark::Large | Mark::Shape => Self::Beyond,
+            Mark::Open => Self::Open,
+            Mark::New | Mark::Service => Self::Within,
+            Mark::NoLimit => Self::NoLimit,
+            Mark::Unread => Self::Unread,
+        }
+    }
+}
+
+/// How many features are what.
+fn tally(marks: &[Mark]) -> String {
+    let grades = [
+        (Grade::Beyond, "beyond a limit"),
+        (Grade::Open, "too close to call"),
+        (Grade::Within, "within limits"),
+        (Grade::NoLimit, "without a limit"),
+        (Grade::Unread, "not measured"),
+    ];
+    let counted = grades.into_iter().filter_map(|(grade, words)| {
+        let of = |mark: &&Mark| Grade::of(**mark) == grade;
+        let count = marks.iter().filter(of).count();
+        (0 < count).then(|| format!("{count} {words}"))
+    });
+    counted.collect::<Vec<_>>().join(", ")
 }
 
 /// What cannot be seen, where it matters first: two points at the first kind
@@ -239,7 +320,12 @@ fn feature_view(session: &Session, assessment: &Assessment, feature: Feature) ->
     let missing = ordered(missing.map(|station| (*station, ())));
     let of_feature = |repeats: &&Repeats| Feature::of(repeats.station) == feature;
     let repeats = assessment.repeats.iter().filter(of_feature);
+    let charts = [
+        chart::bore_map(session, feature),
+        chart::profile(session, assessment, feature),
+    ];
     FeatureView {
+        charts: charts.into_iter().flatten().collect(),
         title: wording::feature(feature),
         mark,
         words,
@@ -301,87 +387,4 @@ fn rank(finding: &Finding) -> Option<u8> {
         Verdict::OutsideNew => 7,
         Verdict::BeyondLimit => 8,
     })
-}
-
-fn row(session: &Session, finding: &Finding) -> FindingRow {
-    let unit = session.display_unit();
-    let Feature { kind, position } = finding.key.feature;
-    let quantity = finding.key.quantity;
-    let comparison = finding.comparison();
-    let value = finding.value();
-    let (mark, words) = told(finding, unit);
-    let reads = mark == Mark::Open;
-    FindingRow {
-        label: label(finding),
-        value: value.map_or_else(
-            || "—".to_owned(),
-            |v| finding_words::value(finding, v, unit),
-        ),
-        sense: match finding.detail {
-            Some(Detail::Oval { axis, level, .. }) => {
-                axis.map(|axis| finding_words::long_axis(finding.key.feature.kind, axis, level))
-            }
-            _ if (kind, quantity) == (Kind::RunOut, Quantity::Size) => session
-                .high_spot(position)
-                .map(|hour| format!("most at {}", wording::hour(hour))),
-            _ => value.and_then(|v| {
-                finding_words::sense(finding, v.numerator().signum()).map(str::to_owned)
-            }),
-        },
-        mark,
-        words: match (quantity, comparison) {
-            (Quantity::Wear, None) => "needs an unworn reference".to_owned(),
-            _ => words,
-        },
-        reads: reads.then(|| comparison_words(quantity, comparison, unit)),
-        guide: finding.guide.as_ref().map(|g| finding_words::guide(g.word)),
-        note: match finding.detail {
-            Some(Detail::RingGap(change)) if change != Exact::ZERO => {
-                Some(finding_words::ring_gap(change, unit))
-            }
-            Some(Detail::TwoWays(two)) => Some(finding_words::two_ways(&two, unit)),
-            Some(Detail::Impossible) => Some(finding_words::impossible()),
-            _ => None,
-        },
-    }
-}
-
-pub(super) fn label(finding: &Finding) -> String {
-    let kind = finding.key.feature.kind;
-    let name = wording::quantity(kind, finding.key.quantity);
-    match (finding.key.quantity, finding.key.which) {
-        (Quantity::Barrel | Quantity::Bend | Quantity::Alignment | Quantity::Twist, _) => {
-            name.to_owned()
-        }
-        (_, Which::By(way)) => format!("{name}, {}", finding_words::way(way)),
-        (_, Which::Surest) => format!("{name}, by the surest way"),
-        (Quantity::Taper, Which::Along(None)) if kind.is_amount() => {
-            format!("{name} of the bore, by the gaps")
-        }
-        (_, Which::Fitted) => format!("{name}, fitted"),
-        (Quantity::Size, Which::Mean) if kind == Kind::Piston || kind.is_amount() => {
-            name.to_owned()
-        }
-        (_, Which::Mean) => format!("{name}, mean"),
-        (Quantity::Clearance, Which::Smallest) => format!("{name}, least"),
-        (Quantity::Clearance, Which::Largest) => format!("{name}, greatest"),
-        (Quantity::Wear, Which::Largest) => name.to_owned(),
-        (_, Which::Smallest) => format!("{name}, smallest"),
-        (_, Which::Largest) => format!("{name}, largest"),
-        (_, Which::At(level, direction)) if kind.directions().contains(&Direction::D60) => {
-            let (level, near) = (wording::level(level), wording::direction(kind, direction));
-            format!("{name}, {level}, {near}")
-        }
-        (_, Which::At(level, direction)) => {
-            let turned = match direction {
-                Direction::D45 => " (45° pair)",
-                _ => "",
-            };
-            format!("{name}, {}{turned}", wording::level(level))
-        }
-        (_, Which::Along(Some(direction))) => {
-            format!("{name}, {}", wording::direction(kind, direction))
-        }
-        (_, Which::Along(None)) => format!("{name}, between the means of the ends"),
-    }
 }

@@ -3,10 +3,13 @@
 
 mod bench;
 mod burst;
+mod chart;
 mod draft;
 mod drawing;
 mod fender;
+mod fender_entry;
 mod fender_view;
+mod finding_row;
 mod finding_words;
 mod findings;
 mod gauges;
@@ -34,15 +37,18 @@ mod size_words;
 mod slip_words;
 mod spoken;
 mod sure;
+mod touches;
 mod volume_words;
 mod what_to_do;
 mod wording;
 
 pub use bench::{BenchRow, bench_row, file_name};
 pub use burst::{Burst, Typist, gauge_typed};
+pub use chart::{Anchor, Chart, HOW_TO_READ, INKS, Ink, Picture, Shape, Table, Word};
 pub use draft::Draft;
 pub use drawing::{Drawing, Spot, State as SpotState, drawing};
-pub use fender::{Fender, entry, keypad};
+pub use fender::Fender;
+pub use fender_entry::{entry, keypad};
 pub use fender_view::{LastRead, RouteView, last_read, view};
 pub use finding_words::COMMON_RULES;
 pub use findings::{FeatureView, FindingRow, FindingsView, KindView, LimitRow, findings};
@@ -73,6 +79,7 @@ pub use size_words::SizesView;
 pub use slip_words::{slip_words, slips};
 pub use spoken::{aloud, spoken};
 pub use sure::{DoubtRow, SureView};
+pub use touches::Touches;
 pub use what_to_do::{BillRow, Maybe, Next, Other, PlanLine, PlanView, fix, set_price, what_to_do};
 pub use wording::{
     PLAIN_ROUTE_BLIND, PROVED_AT_95, arrangement, bound, climate, counting, direction, feature,

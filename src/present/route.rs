@@ -342,16 +342,30 @@ pub fn progress(stops: &[Stop]) -> Progress {
 /// everything is read.
 #[must_use]
 pub fn next_open(stops: &[Stop], from: Option<Station>) -> Option<Station> {
+    next(stops, from, 0)
+}
+
+/// The station that comes after one more reading here, if none comes onto the
+/// route by it.
+pub(super) fn next_after(stops: &[Stop], here: Station) -> Option<Station> {
+    next(stops, Some(here), 1)
+}
+
+/// The next station, as if so many more had been read where one stands.
+fn next(stops: &[Stop], from: Option<Station>, more: usize) -> Option<Station> {
+    let is_open = |stop: &Stop| {
+        let more = if from == Some(stop.station) { more } else { 0 };
+        stop.values.len() + more < stop.asked
+    };
     let at = from.and_then(|from| stops.iter().position(|stop| stop.station == from));
     // One spot that is read several times in a row is not left before.
     let stays = |at: &usize| {
-        stops
-            .get(*at)
-            .is_some_and(|stop| stop.asked == STUDY && !stop.is_read())
+        let stop = stops.get(*at);
+        stop.is_some_and(|stop| stop.asked == STUDY && is_open(stop))
     };
     let start = at.map_or(0, |at| if stays(&at) { at } else { at + 1 });
     let round = stops.iter().skip(start).chain(stops.iter().take(start));
-    let open = round.filter(|stop| !stop.is_read());
+    let open = round.filter(|stop| is_open(stop));
     let phase = |why| match why {
         Why::First => 0,
         Why::Again => 1,
@@ -360,4 +374,15 @@ pub fn next_open(stops: &[Stop], from: Option<Station>) -> Option<Station> {
     // The first of equals.
     let first = open.reduce(|a, b| if phase(b.why) < phase(a.why) { b } else { a });
     first.map(|stop| stop.station)
+}
+
+/// Whether further stations of this kind come onto the route once all of it
+/// are read, those that only the worst get.
+pub(super) fn grows(session: &Session, stops: &[Stop], kind: Kind) -> bool {
+    let of_the_worst = |level| matches!(level, Level::Middle | Level::Reference | Level::Centre);
+    session.route() == RouteChoice::Standard
+        && matches!(kind, Kind::Bore | Kind::MainJournal | Kind::RodJournal)
+        && !stops
+            .iter()
+            .any(|stop| stop.station.kind == kind && of_the_worst(stop.station.level))
 }

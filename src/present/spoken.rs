@@ -17,7 +17,8 @@ pub fn spoken(view: &RouteView, last: Option<&LastRead>) -> String {
     let is_refused = view.is_refused && !view.said.is_empty();
     let read = match last {
         Some(last) if !is_refused => {
-            [&last.station, ": ", &last.value, ", ", &last.words, ". "].concat()
+            let at = [&last.feature, ", ", &last.place, ": "].concat();
+            [&at, &*last.value, ", ", &last.words, ". "].concat()
         }
         _ => String::new(),
     };

@@ -1,7 +1,7 @@
 //! How sure a value is, in words and as a table.
 
+use super::finding_row::label;
 use super::finding_words;
-use super::findings::label;
 use super::mark;
 use super::wording::{self, number};
 use crate::assess::{Assessment, Cause, Finding, FindingKey, Settle, Sure, Which};
@@ -162,15 +162,19 @@ fn to_settle(settle: &Settle, unit: Unit) -> String {
 
 /// A length to the decimals of its unit: a doubt is known to two digits at
 /// best, so nothing more is told of it.
-fn length(exact: Exact, unit: Unit) -> String {
+pub(super) fn length(exact: Exact, unit: Unit) -> String {
     rounded_to(exact, unit, unit.decimals())
 }
 
 fn rounded_to(exact: Exact, unit: Unit, decimals: u8) -> String {
+    format!("{}\u{a0}{}", near(exact, unit, decimals), unit.sign())
+}
+
+/// A length to so many decimals, without its unit.
+pub(super) fn near(exact: Exact, unit: Unit, decimals: u8) -> String {
     let step = i128::from(unit.quanta()) / 10_i128.pow(decimals.into());
     let steps = round_half_even(exact.numerator(), exact.denominator() * step);
-    let shown = show(Exact::new(steps * step, 1), unit, decimals);
-    format!("{}\u{a0}{}", number(&shown), unit.sign())
+    number(&show(Exact::new(steps * step, 1), unit, decimals))
 }
 
 /// What an error comes from.

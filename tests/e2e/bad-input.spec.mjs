@@ -149,7 +149,7 @@ test("bad limits are refused with a sentence, and nothing changes", async ({ ben
   await bench.open();
   await bench.startSession();
   await bench.to("Limits");
-  const kept = bench.limits("bore").getByRole("status");
+  const kept = bench.limits("bore").getByTestId("kept");
   const refused = bench.limits("bore").getByRole("alert");
   await bench.keepLimits("bore", [
     ["Size: new, low", "82,000"],

@@ -29,7 +29,7 @@ test("the drawing follows the route, and a tap on a mark goes there", async ({ b
   await bench.tap(enlarge(bench));
   await expect(drawn(bench)).toHaveAttribute("data-large", "yes");
   const large = await drawn(bench).boundingBox();
-  const keys = await bench.keypad.boundingBox();
+  const keys = await bench.page.locator(".pad").boundingBox();
   expect(large.y + large.height).toBeLessThanOrEqual(keys.y);
   const sides = await image(bench).boundingBox();
   expect(Math.min(sides.width, sides.height)).toBeGreaterThanOrEqual(150);

@@ -85,8 +85,7 @@ test("a micrometer is checked on its standard, and refuses what it cannot reach"
     "This gauge reads from 50 mm to 75 mm: take another, or read again.",
   );
   await bench.expectAt("Main journal 1", "first end, in line with throw 1");
-  const back = bench.keypad.getByRole("button", { name: "take back the last key" });
-  for (let n = 0; n < 6; n += 1) await bench.tap(back);
+  for (let n = 0; n < 6; n += 1) await bench.press("take back the last key");
   await bench.read("59.990");
   await expect(bench.last).toContainText("59.990 mm");
   const findings = await bench.findings();
@@ -97,7 +96,7 @@ test("a micrometer is checked on its standard, and refuses what it cannot reach"
 test("another level is read, and what the layout loses is kept and exported", async ({ bench }) => {
   await bench.open();
   await bench.startSession({ cylinders: 2 });
-  await bench.tap(bench.tools.getByRole("link", { name: "Go to" }));
+  await bench.toStations();
   const heading = bench.page.getByRole("heading", { name: "Bore 2", exact: true });
   const bore = bench.page.locator(".stops").filter({ has: heading });
   await bench.tap(bore.getByRole("button", { name: "Another level or direction" }));

@@ -3,7 +3,7 @@ import { expect, test } from "./support/bench.mjs";
 
 /** Opens the reading helper the way somebody gets there from the fender screen. */
 async function toHelper(bench) {
-  await bench.tap(bench.tools.getByRole("link", { name: "Go to" }));
+  await bench.toStations();
   await bench.tap(bench.page.getByRole("link", { name: "How do I read this?" }));
   await expect(bench.page.getByRole("heading", { name: "Reading a micrometer" })).toBeVisible();
 }

@@ -18,7 +18,7 @@ test("from the first visit to a finding, with the server gone", async ({ bench, 
   await bench.startSession({ cylinders: 6 });
   await bench.to("Limits");
   await bench.keepLimits("bore", LIMITS);
-  await expect(bench.limits("bore").getByRole("status")).toHaveText("Kept, saved");
+  await expect(bench.limits("bore").getByTestId("kept")).toHaveText("Kept, saved");
 
   await bench.to("Measure");
   await bench.expectAt("Bore 1", "top, thrust");

@@ -73,7 +73,7 @@ test("the reading that the plan asks for changes it", async ({ bench, page }) =>
   await expect(page.getByTestId("next")).toContainText("Bore 1: measure how deep the scores are");
 
   await bench.to("Measure");
-  await bench.tap(bench.tools.getByRole("link", { name: "Go to" }));
+  await bench.toStations();
   const heading = page.getByRole("heading", { name: "Score in bore 1", exact: true });
   const stops = page.locator(".stops").filter({ has: heading });
   await bench.tap(stops.getByRole("button", { name: /^deepest/ }));

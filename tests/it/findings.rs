@@ -57,10 +57,10 @@ fn a_feature_is_named_after_its_worst() {
     check_features(
         &worked_example(),
         &expect![[r#"
-            Bore 2 [open] Size too close to call; not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
-            Bore 1 [open] Taper too close to call — 
             Piston 2 [large] Piston-to-wall beyond limit by 0.065 mm (too large) — Bore 2, bottom, thrust
             Piston 1 [open] Piston-to-wall too close to call: do not assemble, have it measured — 
+            Bore 2 [open] Size too close to call; not all of it measured — Bore 2, bottom, thrust | Bore 2, bottom, along the crank | Bore 2, unworn reference, thrust | Bore 2, unworn reference, along the crank
+            Bore 1 [open] Taper too close to call — 
             Main journal 1 [open] Out-of-round too close to call — 
             Main journal 2 [open] Size too close to call; not all of it measured — Main journal 2, first end, across throw 1 | Main journal 2, last end, 45° clockwise of throw 1 | Main journal 2, last end, 45° anticlockwise of throw 1
             Main journal 4 [open] Out-of-round too close to call — 

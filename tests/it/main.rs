@@ -74,6 +74,7 @@ mod archive_flips;
 mod archive_gauges;
 mod archive_gauges_bad;
 mod archive_records;
+mod charts;
 mod conditions;
 mod shelf;
 
@@ -93,6 +94,7 @@ mod slips;
 
 mod burst;
 mod face;
+mod fender_screen;
 mod findings;
 mod gauge_laws;
 mod gauges;

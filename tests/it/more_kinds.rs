@@ -229,9 +229,9 @@ fn the_gauge_is_told_as_the_route_comes_to_another_kind() {
         view(session, &route(session, &assess(session)), fender).gauge
     };
     let mut fender = start(document.session());
-    assert_eq!(told(&document, &fender), "Now: Dial indicator, 0.01 mm");
+    assert_eq!(told(&document, &fender), "Now: dial indicator");
     read(&mut document, &mut fender, ".12");
-    assert_eq!(told(&document, &fender), "Now: Feeler gauges, 0.01 mm");
+    assert_eq!(told(&document, &fender), "Now: feeler gauges");
     read(&mut document, &mut fender, ".25");
     assert_eq!(told(&document, &fender), "");
 }

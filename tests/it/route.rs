@@ -243,7 +243,7 @@ fn the_fender_screen_says_where_to_measure() {
         &expect![[r#"
             Main journal 2 — last end, 45° anticlockwise of throw 1
             About 6 mm (1/4 in) from the fillet on the last end's side.
-            Now: Outside micrometer, 0.001 mm
+            Now: outside micrometer
 
             0 of 19
             Rod journal 1, first end, in line with the throw"#]],
@@ -287,7 +287,10 @@ fn the_last_reading_is_told_with_what_it_reads() {
     let check = |text: &str, expect: &Expect| {
         let session = measured(fields.clone(), &[("bore/1/whole/top/0", text)]);
         let last = last_read(&session).unwrap();
-        expect.assert_eq(&format!("{}: {} {}", last.station, last.value, last.words));
+        expect.assert_eq(&format!(
+            "{}, {}: {} {}",
+            last.feature, last.place, last.value, last.words
+        ));
     };
     check(
         "82.020 mm",

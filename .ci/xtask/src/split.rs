@@ -24,7 +24,7 @@ const GATE: &str = "::ui::screens::later::part";
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 34] = [
+const LATER: [&str; 40] = [
     "::ui::screens::route::drawing::",
     "::present::drawing::",
     "::ui::screens::stations::",
@@ -32,6 +32,8 @@ const LATER: [&str; 34] = [
     "::ui::screens::looks::",
     "::ui::screens::look_at::",
     "::ui::screens::findings::",
+    "::ui::screens::feature_findings::",
+    "::ui::parts::chart::",
     "::ui::screens::how_sure::",
     "::ui::screens::gauges::",
     "::ui::screens::instrument::",
@@ -39,6 +41,11 @@ const LATER: [&str; 34] = [
     "::ui::screens::limits::",
     "::ui::screens::set_up::",
     "::ui::screens::set_up_given::",
+    "::present::chart::",
+    // Charts alone write a float: the opacity of their colours.
+    "plotters",
+    "<f64 as ",
+    "::present::finding_row::",
     "::present::findings::",
     "::present::looks::",
     "::present::gauges::",

@@ -29,6 +29,13 @@ pub fn bar(id: &SessionId, here: Sheet) -> El {
     bar
 }
 
+/// The title of a screen that is edited, and beside it whether all is saved.
+pub fn head(title: &'static str) -> El {
+    el("div", "head")
+        .with(el("h1", "").with(title))
+        .with(saved_word())
+}
+
 /// The word for how safe the latest change is.
 pub fn saved_word() -> El {
     let saved = State::get().saved;

@@ -1,6 +1,7 @@
 //! Parts that several screens share.
 
 pub mod bar;
+pub mod chart;
 pub mod el;
 pub mod field;
 pub mod held;

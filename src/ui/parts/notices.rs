@@ -3,14 +3,15 @@
 use leptos::prelude::*;
 
 use super::el::{El, el};
-use super::live::{act, live, nothing};
+use super::live::{act, live, nothing, text};
 use super::press::{para, press, shown_while};
 use crate::device::page::{Worker, take_over};
 use crate::store::file;
 use crate::ui::state::{Saved, State};
-use crate::ui::way::{Screen, follow};
+use crate::ui::way::{Screen, Sheet, follow};
 
-/// Notices, the state of the stores when it is bad, and a new version.
+/// Notices, the state of the stores when it is bad, and a new version: on each
+/// screen the one place from which a screen reader tells what happened.
 pub fn notices() -> El {
     let state = State::get();
     let told = live(move || {
@@ -29,6 +30,12 @@ pub fn notices() -> El {
     let screen = follow();
     // Offered on the bench only: never during an entry.
     let offered = move || worker.get() == Worker::Waiting && screen.get() == Screen::Bench;
+    // The fender screen has its own place for what is said: there these are troubles.
+    let role = text(move || {
+        let at_fender = matches!(screen.get(), Screen::Of(_, Sheet::Route));
+        if at_fender { "alert" } else { "status" }.to_owned()
+    });
+    let said = para("unseen", text(move || state.said.get()));
     let new_version = shown_while(offered, || {
         let told = "A new version is ready. It opens what is here.".to_owned();
         notice(
@@ -38,7 +45,8 @@ pub fn notices() -> El {
         )
     });
     el("div", "notices")
-        .set("role", "status")
+        .follow("role", role)
+        .with(said)
         .with(told)
         .with(not_safe)
         .with(new_version)

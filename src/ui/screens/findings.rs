@@ -2,10 +2,12 @@
 
 use leptos::prelude::*;
 
-use super::how_sure::how_sure;
-use crate::present::{self, FeatureView, FindingRow, KindView, LimitRow};
+use super::feature_findings::{of_feature, show};
+use crate::device::page;
+use crate::present::{self, Chart, FeatureView, KindView, LimitRow};
 use crate::session::{Edit, Field, SessionId};
 use crate::ui::parts::bar::bar;
+use crate::ui::parts::chart::draw_all;
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::live::act;
 use crate::ui::parts::mark::mark_sign;
@@ -22,8 +24,11 @@ pub fn findings(id: &SessionId) -> AnyView {
     let state = State::get();
     let view = state.peek(present::findings).unwrap_or_default();
     let limits = sheet_address(id, Sheet::Limits);
+    page::name(&view.name);
+    on_cleanup(|| page::name("Fenderbench"));
     let mut sheet = el("div", "sheet findings")
         .with(el("h1", "").with("Findings"))
+        .with(para("on-paper", view.name))
         .with(para("honest", present::PROVED_AT_95))
         .with(para(
             "actions",
@@ -39,9 +44,15 @@ pub fn findings(id: &SessionId) -> AnyView {
             .with(list(view.slips));
         sheet = sheet.with(slips);
     }
+    let legend = el("details", "more")
+        .with(el("summary", "").with("How to read the charts"))
+        .with(para("", present::HOW_TO_READ));
+    sheet = sheet.with(legend);
+    let mut charts = Vec::new();
     for kind in view.kinds {
-        sheet = sheet.with(of_kind(kind, &limits));
+        sheet = sheet.with(of_kind(&mut charts, kind, &limits));
     }
+    draw_all(charts);
     if !view.outside_layout.is_empty() {
         let told = "Kept and exported, but the layout has no such feature.";
         let outside = el("section", "")
@@ -51,7 +62,8 @@ pub fn findings(id: &SessionId) -> AnyView {
             .with(list(view.outside_layout));
         sheet = sheet.with(outside);
     }
-    let sheet = sheet.with(para("caution", CAUTION));
+    let print = para("actions", press("Print", act(page::print)));
+    let sheet = sheet.with(para("caution", CAUTION)).with(print);
     el("div", "")
         .with(bar(id, Sheet::Findings))
         .with(sheet)
@@ -63,7 +75,7 @@ fn list(rows: Vec<String>) -> El {
     el("ul", "").with(rows.collect::<Vec<_>>())
 }
 
-fn of_kind(kind: KindView, limits: &str) -> El {
+fn of_kind(charts: &mut Vec<Chart>, kind: KindView, limits: &str) -> El {
     let told = if !kind.is_limited {
         None
     } else if kind.limits.is_empty() {
@@ -81,9 +93,14 @@ fn of_kind(kind: KindView, limits: &str) -> El {
             .with(para("", format!("Source: {source}")));
         Some(used)
     };
+    let tally = para("tally", "")
+        .with(mark_sign(kind.mark))
+        .with(el("span", "").with(kind.tally));
     let mut section = el("section", "")
         .id("kind")
         .with(heading(kind.title))
+        .with(tally)
+        .with(show(charts, kind.ladders))
         .with(told)
         .with((!kind.rules.is_empty()).then(|| common_rules(kind.rules)));
     let of = kind.kind;
@@ -103,13 +120,36 @@ fn of_kind(kind: KindView, limits: &str) -> El {
         });
         section = section.with(para("actions", press(word, take)));
     }
-    for feature in kind.features {
-        section = section.with(of_feature(feature));
+    let mut features = kind.features.into_iter();
+    for feature in features.by_ref().take(kind.open) {
+        section = section.with(of_feature(charts, feature));
+    }
+    if 0 < features.len() {
+        section = section.with(settled(charts, features, kind.settled));
+    }
+    if !kind.repeats.is_empty() {
+        let fold = el("details", "more")
+            .with(el("summary", "").with("Read more than once"))
+            .with(show(charts, kind.repeats));
+        section = section.with(fold);
     }
     for told in kind.blind {
         section = section.with(para("honest", told));
     }
     section
+}
+
+/// The features of which nothing is beyond a limit or open, folded together.
+fn settled(
+    charts: &mut Vec<Chart>,
+    features: impl Iterator<Item = FeatureView>,
+    words: String,
+) -> El {
+    let mut fold = el("details", "more settled").with(el("summary", "").with(words));
+    for feature in features {
+        fold = fold.with(of_feature(charts, feature));
+    }
+    fold.id("settled")
 }
 
 fn common_rules(rules: Vec<LimitRow>) -> El {
@@ -126,57 +166,4 @@ fn limit_list(rows: Vec<LimitRow>) -> El {
         rows.map(|row| format!("{}: {}", row.quantity, row.text))
             .collect(),
     )
-}
-
-fn of_feature(feature: FeatureView) -> El {
-    let summary = el("summary", "")
-        .with(mark_sign(feature.mark))
-        .with(el("b", "").with(feature.title))
-        .with(el("span", "").with(feature.words));
-    let mut body = el("tbody", "");
-    for mut one in feature.rows {
-        let note = one.note.take();
-        body = body.with(row(one)).with(note.map(note_row));
-    }
-    let mut head = el("tr", "");
-    for title in ["What", "Value", "Reads"] {
-        head = head.with(el("th", "").set("scope", "col").with(title));
-    }
-    let table = el("table", "").with(el("thead", "").with(head)).with(body);
-    let told = |what: &str, rows: Vec<String>| {
-        (!rows.is_empty()).then(|| format!("{what}: {}.", rows.join("; ")))
-    };
-    let repeats = told(
-        "Read more than once, largest less smallest",
-        feature.repeats,
-    );
-    let missing = told("Not read", feature.missing);
-    el("details", "feature-findings")
-        .id("feature-findings")
-        .with(summary)
-        .with(table)
-        .with((!feature.sure.is_empty()).then(|| how_sure(feature.sure)))
-        .with(repeats.map(|told| para("repeats", told)))
-        .with(missing.map(|told| para("missing", told)))
-}
-
-fn row(row: FindingRow) -> El {
-    let value = el("td", "number")
-        .with(row.value)
-        .with(row.sense.map(|sense| el("small", "").with(sense)));
-    let reads = el("td", "reads")
-        .with(mark_sign(row.mark))
-        .with(el("span", "").with(row.words))
-        .with(row.reads.map(|reads| el("small", "").with(reads)))
-        .with(row.guide.map(|guide| el("small", "guide").with(guide)));
-    el("tr", "")
-        .id("finding")
-        .with(el("th", "").set("scope", "row").with(row.label))
-        .with(value)
-        .with(reads)
-}
-
-/// A sentence across the table, under the row it belongs to.
-fn note_row(note: String) -> El {
-    el("tr", "note").with(el("td", "").set("colspan", "3").with(note))
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use crate::present::{self, Draft, KindRow, Purpose};
 use crate::session::SessionId;
-use crate::ui::parts::bar::{bar, saved_word};
+use crate::ui::parts::bar::{bar, head};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::live::{act, flag, text};
 use crate::ui::parts::press::{heading, main_press, para};
@@ -18,12 +18,12 @@ const TOLD: &str = "Each brings its stations, its limits and the usual gauge. Wh
 pub fn kinds(id: &SessionId) -> AnyView {
     let state = State::get();
     let length = text(move || state.now(present::length_of).unwrap_or_default());
-    let mut sheet = el("div", "sheet")
-        .with(el("h1", "").with("What to measure"))
+    let mut sheet = el("div", "sheet wide")
+        .with(head("What to measure"))
         .with(para("", TOLD))
         .with(para("", el("b", "").id("route-length").with(length)));
     for group in state.peek(|s, _| present::kinds(s)).unwrap_or_default() {
-        let mut section = el("section", "").with(heading(group.title));
+        let mut section = el("section", "asked-of").with(heading(group.title));
         for row in group.rows {
             section = section.with(one(state, &row));
         }
@@ -38,7 +38,7 @@ pub fn kinds(id: &SessionId) -> AnyView {
         }
         go(&address);
     });
-    let sheet = sheet.with(para("actions", main_press("Measure", measure)).with(saved_word()));
+    let sheet = sheet.with(para("actions", main_press("Measure", measure)));
     el("div", "").with(bar(id, Sheet::SetUp)).with(sheet).done()
 }
 

@@ -19,7 +19,7 @@ const TOLD: &str = "From your own service manual, in its unit, as printed. Leave
 
 /// A form for each kind.
 pub fn limits(id: &SessionId) -> AnyView {
-    let mut sheet = el("div", "sheet")
+    let mut sheet = el("div", "sheet wide tiles")
         .with(el("h1", "").with("Limits"))
         .with(para("", TOLD));
     for kind in State::get().peek(|s, _| s.kinds()).unwrap_or_default() {
@@ -62,6 +62,9 @@ fn of_kind(kind: Kind) -> Option<El> {
             None => Ok(()),
         };
         kept.set(done.is_ok());
+        if done.is_ok() {
+            state.say("Limits kept.");
+        }
         told.set(done.err());
     });
     let (chosen, choose) = among(
@@ -77,7 +80,7 @@ fn of_kind(kind: Kind) -> Option<El> {
         move || kept.get(),
         || {
             el("span", "")
-                .set("role", "status")
+                .id("kept")
                 .with("Kept, ")
                 .with(saved_word())
                 .done()

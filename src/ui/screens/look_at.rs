@@ -53,7 +53,7 @@ pub fn look_at(spot: Spot, here: Here) -> AnyView {
         .with(press("Undo", undo).when("disabled", flag(move || steps.get() == 0)))
         .with(press("All parts", act(move || open(here, None))))
         .with(next);
-    el("div", "sheet looks")
+    el("div", "sheet looks wide")
         .with(el("h1", "").id("part").with(name))
         .with(by_test.then(|| para("caution", present::BY_TEST)))
         .with(el("ul", "look-list").with(rows.collect::<Vec<_>>()))

@@ -37,7 +37,7 @@ fn all(here: Here) -> AnyView {
     let view = State::get().peek(present::looks_view).unwrap_or_default();
     let told = "What was seen, heard and felt: each part once, in this order. \
                 It says where to measure, and what is behind what was measured.";
-    let mut sheet = el("div", "sheet looks")
+    let mut sheet = el("div", "sheet looks wide tiles")
         .with(el("h1", "").with("Look"))
         .with(para("lead-in", told))
         .with(before_strip_down());

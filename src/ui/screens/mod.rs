@@ -1,6 +1,7 @@
 //! One file a screen.
 
 mod bench;
+mod feature_findings;
 mod findings;
 mod gauges;
 mod how_sure;

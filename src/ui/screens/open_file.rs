@@ -35,6 +35,9 @@ pub fn open_file() -> El {
             .as_ref()
             .err()
             .map(|why| format!("{why} Nothing was changed."));
+        if told.is_none() {
+            state.say("Below is what the file holds.");
+        }
         refused.set(told);
         state.incoming.set(read.ok());
     };
@@ -89,7 +92,6 @@ fn before(incoming: &Incoming) -> AnyView {
         .map(|told| para("refusal", told).id("warning"));
     let mut section = el("section", "preview")
         .id("preview")
-        .set("aria-live", "polite")
         .with(heading(preview.name))
         .with(warning);
     for line in preview.lines {

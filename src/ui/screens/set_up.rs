@@ -8,7 +8,7 @@ use super::set_up_given::given;
 use crate::present::{self, NewSession};
 use crate::session::{Edit, SessionId};
 use crate::store::file;
-use crate::ui::parts::bar::{bar, saved_word};
+use crate::ui::parts::bar::{bar, head};
 use crate::ui::parts::el::el;
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::act;
@@ -21,7 +21,7 @@ use crate::ui::way::{Sheet, sheet_address};
 pub fn set_up(id: &SessionId) -> AnyView {
     let state = State::get();
     let form = Held::new(state.peek(|s, _| NewSession::of(s)).unwrap_or_default());
-    let told = Held::new(None::<String>);
+    let refused = Held::new(None::<String>);
     // Every change is an edit of its own and can be undone.
     let changed = act(move || {
         let now = form.now();
@@ -31,7 +31,7 @@ pub fn set_up(id: &SessionId) -> AnyView {
             true => Ok(None),
             false => state.change(Change::Edit(&edit)),
         });
-        told.set(done.err());
+        refused.set(done.err());
     });
     let asked = state.peek(|s, _| present::asked(s)).unwrap_or_default();
     let kinds = link(
@@ -39,32 +39,34 @@ pub fn set_up(id: &SessionId) -> AnyView {
         &sheet_address(id, Sheet::Kinds),
         "Choose what to measure",
     );
-    let mut sheet = el("div", "sheet")
-        .with(el("h1", "").with("Set-up"))
-        .with(set_up_fields(Form { form, changed }))
-        .with(refusal(told))
-        .with(given())
-        .with(para("", saved_word()))
+    let measured = el("section", "")
         .with(heading("What to measure"))
         .with(para("", asked))
-        .with(para("actions", kinds))
-        .with(heading("Gauges"));
+        .with(para("actions", kinds));
+    let mut at_hand = el("section", "").with(heading("Gauges"));
     for row in state.peek(present::gauges).unwrap_or_default().gauges {
         let name = format!("{}: ", present::gauge(&row.gauge));
-        sheet = sheet.with(para("", el("b", "").with(name)).with(row.setting));
+        at_hand = at_hand.with(para("", el("b", "").with(name)).with(row.setting));
     }
     let gauges = link(
         "button",
         &sheet_address(id, Sheet::Gauges),
         "Set, check or add gauges",
     );
-    let sheet = sheet.with(para("actions", gauges));
     let told = "The file holds everything entered here. It opens on any device, and taking it in \
                 twice duplicates nothing. Files are the backup.";
     let hand_on = para("actions", export_button()).with(press("Share", act(move || share(state))));
-    let sheet = sheet
+    let hand_on = el("section", "")
         .with(heading("Hand on"))
         .with(para("", told))
+        .with(hand_on);
+    let sheet = el("div", "sheet wide tiles")
+        .with(head("Set-up"))
+        .with(set_up_fields(Form { form, changed }))
+        .with(refusal(refused))
+        .with(given())
+        .with(measured)
+        .with(at_hand.with(para("actions", gauges)))
         .with(hand_on);
     el("div", "").with(bar(id, Sheet::SetUp)).with(sheet).done()
 }

@@ -29,6 +29,9 @@ pub fn given() -> El {
             None => Ok(()),
         };
         kept.set(done.is_ok());
+        if done.is_ok() {
+            state.say("Kept.");
+        }
         told.set(done.err());
     });
     let mut fields = el("div", "");
@@ -47,10 +50,7 @@ pub fn given() -> El {
         let told = (!row.told.is_empty()).then(|| el("small", "").with(row.told));
         fields = fields.with(text_field(row.label, value, set, NOTE_MAX).with(told));
     }
-    let is_kept = shown_while(
-        move || kept.get(),
-        || el("span", "").set("role", "status").with("Kept.").done(),
-    );
+    let is_kept = shown_while(move || kept.get(), || el("span", "").with("Kept.").done());
     el("details", "more")
         .id("given")
         .with(el("summary", "").with("Stroke, gasket, volumes, sizes to be had"))

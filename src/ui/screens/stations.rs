@@ -28,13 +28,15 @@ pub fn stations(id: &SessionId) -> AnyView {
     });
     let kinds = sheet_address(id, Sheet::Kinds);
     let how = sheet_address(id, Sheet::Instrument);
-    let mut sheet = el("div", "sheet").with(el("h1", "").with("Go to")).with(
-        para("actions", link("button", &kinds, "What to measure")).with(link(
-            "button",
-            &how,
-            "How do I read this?",
-        )),
-    );
+    let mut sheet = el("div", "sheet wide tiles")
+        .with(el("h1", "").with("Go to"))
+        .with(
+            para("actions", link("button", &kinds, "What to measure")).with(link(
+                "button",
+                &how,
+                "How do I read this?",
+            )),
+        );
     let (once, more): (Vec<Stop>, Vec<Stop>) =
         stops.into_iter().partition(|stop| stop.why == Why::First);
     let (again, settle): (Vec<Stop>, Vec<Stop>) =

@@ -127,6 +127,14 @@ impl State {
         }
     }
 
+    /// Has a screen reader say what the eye sees by itself.
+    pub fn say(self, sentence: &str) {
+        // The same sentence again is said only where it is another text.
+        let again = self.said.peek(|said| said == sentence);
+        let end = if again { "\u{a0}" } else { "" };
+        self.said.set(format!("{sentence}{end}"));
+    }
+
     /// Shows a sentence until the person puts it away.
     pub fn tell(self, sentence: String) {
         self.notices.update(|told| told.push(sentence));

@@ -52,6 +52,8 @@ pub struct State {
     pub saved: Held<Saved>,
     /// Sentences for the person, shown until put away.
     pub notices: Held<Vec<String>>,
+    /// What a screen reader says, as the eye sees it by itself.
+    pub said: Held<String>,
     /// What is known of working offline.
     pub worker: Held<Worker>,
     /// Whether what a start does not need is there.
@@ -96,6 +98,7 @@ impl State {
             removed: Held::new(found.removed),
             saved: Held::new(Saved::Untouched),
             notices: Held::new(found.notices),
+            said: Held::new(String::new()),
             worker,
             later,
             incoming: Held::new(None),

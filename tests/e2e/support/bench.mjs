@@ -39,6 +39,9 @@ export const test = base.extend({
   },
 });
 
+/** From one touch of a key to the next a finger takes at least this long, in milliseconds. */
+const FINGER_MS = 90;
+
 const KEYS = { ".": "decimal point", ",": "decimal point" };
 
 export class Bench {
@@ -46,6 +49,8 @@ export class Bench {
   troubles = [];
   /** How long a person takes from one tap to the next, in milliseconds. */
   pace = 0;
+  /** When something was touched last. */
+  touched = 0;
 
   constructor(page, site, { touch = true } = {}) {
     this.page = page;
@@ -54,6 +59,7 @@ export class Bench {
     this.root = page.locator("html");
     this.keypad = page.getByRole("group", { name: "Keypad" });
     this.tools = page.getByRole("group", { name: "Route" });
+    this.menuKey = page.getByRole("button", { name: /^Menu/ });
     this.feature = page.getByTestId("feature");
     this.place = page.getByTestId("place");
     this.progress = page.getByTestId("progress");
@@ -101,6 +107,7 @@ export class Bench {
     // The one wait that is not for the app: it is the person's.
     if (this.pace) await this.page.waitForTimeout(this.pace);
     await (this.touch ? locator.tap() : locator.click());
+    this.touched = Date.now();
   }
 
   button(name) {
@@ -134,10 +141,21 @@ export class Bench {
 
   /** Goes to a screen by the bar: Bench, Measure, Findings, Limits, Set-up. */
   async to(screen) {
+    if (await this.menuKey.isVisible()) {
+      if (screen === "Measure") return;
+      await this.menu();
+    }
     const link = this.page.getByRole("navigation").getByRole("link", { name: screen, exact: true });
     await this.tap(link);
-    if (screen !== "Bench") await expect(link).toHaveAttribute("aria-current", "page");
+    if (screen === "Measure") await expect(this.feature).toBeVisible();
+    else if (screen !== "Bench") await expect(link).toHaveAttribute("aria-current", "page");
     else await expect(this.page.getByRole("heading", { name: "Fenderbench" })).toBeVisible();
+  }
+
+  /** Opens the menu of the fender screen, if it is not open. */
+  async menu() {
+    if ((await this.menuKey.getAttribute("aria-expanded")) === "false") await this.tap(this.menuKey);
+    await expect(this.menuKey).toHaveAttribute("aria-expanded", "true");
   }
 
   // The set-up.
@@ -188,13 +206,18 @@ export class Bench {
 
   /** Taps the keys of a number, without ENTER. */
   async key(text) {
-    for (const char of text) {
-      await this.tap(this.keypad.getByRole("button", { name: KEYS[char] ?? char, exact: true }));
-    }
+    for (const char of text) await this.press(KEYS[char] ?? char);
   }
 
   async enter() {
-    await this.tap(this.keypad.getByRole("button", { name: "ENTER", exact: true }));
+    await this.press("ENTER");
+  }
+
+  /** Taps a key as quickly as a finger can; what is quicker is taken for a bounce. */
+  async press(name) {
+    const early = this.touched + FINGER_MS - Date.now();
+    if (0 < early) await this.page.waitForTimeout(early);
+    await this.tap(this.keypad.getByRole("button", { name, exact: true }));
   }
 
   /**
@@ -229,14 +252,21 @@ export class Bench {
     await expect(this.saved).toHaveText("saved");
   }
 
+  /** A tool of the fender screen; Repeat and Redo are in its menu. */
   tool(name) {
-    return this.tools.getByRole("button", { name, exact: true });
+    return this.button(name);
+  }
+
+  /** Opens the list of all stations. */
+  async toStations() {
+    await this.menu();
+    await this.tap(this.page.getByRole("navigation").getByRole("link", { name: "Go to" }));
+    await expect(this.page.getByRole("heading", { name: "Go to" })).toBeVisible();
   }
 
   /** What stands at each station, by feature and place. */
   async stations() {
-    await this.tap(this.tools.getByRole("link", { name: "Go to" }));
-    await expect(this.page.getByRole("heading", { name: "Go to" })).toBeVisible();
+    await this.toStations();
     return this.page.locator(".stops:not([data-testid])").evaluateAll((sections) =>
       sections.flatMap((section) =>
         [...section.querySelectorAll("button[data-read]")].map((row) => [
@@ -249,7 +279,7 @@ export class Bench {
 
   /** Goes to a station by the list of them. */
   async goTo(feature, place) {
-    await this.tap(this.tools.getByRole("link", { name: "Go to" }));
+    await this.toStations();
     const heading = this.page.getByRole("heading", { name: feature, exact: true });
     const of = this.page.locator(".stops").filter({ has: heading });
     await this.tap(of.getByRole("button", { name: new RegExp(`^${place}`) }));

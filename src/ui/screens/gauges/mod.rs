@@ -6,7 +6,7 @@ use leptos::prelude::*;
 
 use crate::present::{self, GaugeRow, UseRow};
 use crate::session::{Edit, Gauge, GaugeKind, SessionId};
-use crate::ui::parts::bar::{bar, saved_word};
+use crate::ui::parts::bar::{bar, head};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::choices;
 use crate::ui::parts::held::Held;
@@ -29,10 +29,9 @@ pub fn gauges(id: &SessionId) -> AnyView {
     let view = move || state.now(present::gauges).unwrap_or_default();
     let uses = live(move || rows(view().uses.into_iter().map(one_use)));
     let at_hand = live(move || rows(view().gauges.into_iter().map(one)));
-    let sheet = el("div", "sheet gauges")
-        .with(el("h1", "").with("Gauges"))
+    let sheet = el("div", "sheet gauges wide")
+        .with(head("Gauges"))
         .with(para("", told))
-        .with(para("", saved_word()))
         .with(para("", link("button", &how, "How to read a micrometer")))
         .with(heading("Measured with"))
         .with(uses)
@@ -76,7 +75,7 @@ fn one_use(row: UseRow) -> El {
 }
 
 fn rows(rows: impl Iterator<Item = El>) -> AnyView {
-    rows.fold(el("div", ""), El::with).done()
+    rows.fold(el("div", "listed"), El::with).done()
 }
 
 fn one(row: GaugeRow) -> El {

@@ -30,13 +30,18 @@ pub fn stage(held: Held<Helper>) -> El {
     match (quiz.told(), quiz.micrometer()) {
         (Some(told), Some(micrometer)) => el("div", "reads")
             .with(para("told", told).set("role", "status").id("answer"))
-            .with(main_press("Next", act(move || touched(held, Touch::Enter))))
+            .with(main_press(
+                "Next",
+                act(move || {
+                    touched(held, Touch::Enter);
+                }),
+            ))
             .with(sum(micrometer)),
         _ => asked(held),
     }
 }
 
-fn touched(held: Held<Helper>, touch: Touch) {
+fn touched(held: Held<Helper>, touch: Touch) -> bool {
     let taken = held.update(|h| match (&mut h.quiz, touch) {
         (Some(quiz), Touch::Key(key)) => quiz.press(key),
         (Some(quiz), Touch::Enter) => quiz.enter(),
@@ -47,6 +52,7 @@ fn touched(held: Held<Helper>, touch: Touch) {
     } else {
         feel(Felt::Refusal);
     }
+    taken
 }
 
 /// The number under way, and the keys.
@@ -78,7 +84,7 @@ fn asked(held: Held<Helper>) -> El {
         .on("mousedown", stay)
         .on("touchstart", stay)
         .with(el("output", "value").id("value").with(number))
-        .with(keys(flag(|| true), flag(|| false), touch))
+        .with(el("div", "pad").with(keys(flag(|| true), flag(|| false), touch)))
         .with(para("refusal", refused).set("role", "alert").id("said"))
 }
 

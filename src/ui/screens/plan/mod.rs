@@ -31,7 +31,7 @@ pub fn plan(id: &SessionId) -> AnyView {
     });
     // Of its own, so that a price that changes the plan leaves the fields.
     let bill = live(move || bill::bill(priced.get()));
-    let sheet = el("div", "sheet plan")
+    let sheet = el("div", "sheet plan wide")
         .with(el("h1", "").with("What to do"))
         .with(para("caution", present::PLAN_CAUTION))
         .with(sheet)
@@ -53,10 +53,12 @@ fn told(view: PlanView) -> El {
     let lines = lines
         .with(view.mixing.map(more::mixing))
         .with(para("total", view.total).id("total"));
-    sheet
+    // What is decided, and what it rests on and leads to: side by side where there is room.
+    let decided = el("div", "")
         .with(lines)
         .with(view.maybe.map(maybe))
-        .with(view.next.map(next))
+        .with(view.next.map(next));
+    let beside = el("div", "")
         .with(some_list(
             "rests-on",
             "Find out before you order",
@@ -80,7 +82,8 @@ fn told(view: PlanView) -> El {
             "recheck",
             "Look at again afterwards",
             view.recheck.into_iter().map(str::to_owned).collect(),
-        ))
+        ));
+    sheet.with(decided).with(beside)
 }
 
 fn section(id: &'static str, title: &'static str) -> El {

@@ -90,9 +90,6 @@ fn draw(entry: Entry, station: &str) -> Option<Drawing> {
 
 fn go(entry: Entry, to: Station) {
     entry.step(|fender, session, stops| fender.jump(session, stops, to));
-    if entry.fender.peek(|fender| fender.station()) == Some(to) {
-        feel(Felt::Key);
-    } else {
-        feel(Felt::Refusal);
-    }
+    let went = entry.fender.peek(|fender| fender.station()) == Some(to);
+    feel(if went { Felt::Key } else { Felt::Refusal });
 }

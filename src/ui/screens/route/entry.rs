@@ -60,13 +60,13 @@ impl Entry {
         }
     }
 
-    pub fn touch(self, touch: Touch) {
-        match touch {
+    /// What a touch does; true if it was taken.
+    pub fn touch(self, touch: Touch) -> bool {
+        let taken = match touch {
             Touch::Enter => self.entered(Fender::enter),
             Touch::Hour(hour) => {
-                if let Some(edit) = self.fender.peek(|fender| fender.hour(hour)) {
-                    self.change(Change::Edit(&edit));
-                }
+                let edit = self.fender.peek(|fender| fender.hour(hour));
+                edit.is_some_and(|edit| self.change(Change::Edit(&edit)))
             }
             Touch::Key(key) => {
                 let mut fender = self.fender.now();
@@ -75,11 +75,13 @@ impl Entry {
                 feel(if taken { Felt::Key } else { Felt::Refusal });
                 self.step(|f, _, _| f.clone_from(&fender));
                 if taken {
-                    return;
+                    return true;
                 }
+                false
             }
-        }
+        };
         self.tell();
+        taken
     }
 
     /// Says aloud what became of a touch, where the person wants that.
@@ -99,7 +101,7 @@ impl Entry {
         self.tell();
     }
 
-    fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) {
+    fn entered(self, enter: fn(&mut Fender, &Session, &str) -> Option<Edit>) -> bool {
         let mut fender = self.fender.now();
         let now = clock::now_text();
         let edit = self
@@ -109,27 +111,29 @@ impl Entry {
             None => {
                 feel(Felt::Refusal);
                 self.fender.set(fender);
+                false
             }
             Some(edit) => self.change(Change::Edit(&edit)),
         }
     }
 
     /// Changes the session, and goes on from there; after undo or redo, to
-    /// where it made a difference.
-    pub fn change(self, change: Change<'_>) {
+    /// where it made a difference. True if it was taken.
+    pub fn change(self, change: Change<'_>) -> bool {
         match self.state.change(change) {
             Err(why) => {
                 feel(Felt::Refusal);
                 self.step(|fender, _, _| fender.refuse(why.clone()));
+                false
             }
             Ok(changed) => {
                 feel(Felt::Entry);
-                let changed = changed.and_then(|c| c.readings.last().map(|(_, r)| r.station));
-                self.step(|fender, session, stops| match (change, changed) {
+                self.step(|fender, session, stops| match (change, &changed) {
                     (Change::Edit(_), _) => fender.after(session, stops),
-                    (_, Some(station)) => fender.arrive(session, station),
+                    (_, Some(changed)) => fender.back_to(session, changed),
                     (_, None) => {}
                 });
+                true
             }
         }
     }

@@ -11,16 +11,15 @@ use leptos::prelude::*;
 
 use crate::device::{feel, page};
 use crate::session::SessionId;
-use crate::ui::parts::bar::bar;
 use crate::ui::parts::el::el;
+use crate::ui::parts::held::Held;
 use crate::ui::parts::keypad::{hours, keys};
 use crate::ui::parts::live::{flag, live};
 use crate::ui::state::State;
-use crate::ui::way::{Sheet, sheet_address};
 pub use drawing::drawing;
 pub use entry::Entry;
-use shown::shown;
-use tools::tools;
+use shown::{answers, shown};
+use tools::{menu, tools};
 use typing::take_typing;
 
 /// The id by which the screen is given the focus.
@@ -40,20 +39,26 @@ pub fn route(id: &SessionId) -> AnyView {
     request_animation_frame(|| page::focus(ID));
     let touch = Callback::new(move |touch| entry.touch(touch));
     let asks_hour = flag(move || entry.view.with(|view| view.asks_hour));
+    let opened = Held::new(false);
+    let session = id.clone();
     let keys = live(move || {
-        if asks_hour.get() {
-            hours(touch).done()
-        } else {
-            keys(whole, dial, touch).done()
+        match (opened.get(), asks_hour.get()) {
+            (true, _) => menu(entry, &session, opened),
+            (false, true) => hours(touch),
+            (false, false) => keys(whole, dial, touch),
         }
+        .done()
     });
+    let pad = el("div", "pad")
+        .with(tools(entry, opened))
+        .with(answers(entry))
+        .with(keys);
     el("div", "route")
         .set("id", ID)
         .set("tabindex", "-1")
         .on("mousedown", stay)
-        .with(bar(id, Sheet::Route))
-        .with(shown(entry, &sheet_address(id, Sheet::Gauges)))
-        .with(tools(entry, &sheet_address(id, Sheet::Stations)))
-        .with(keys)
+        .with(el("h1", "unseen").with("Measure"))
+        .with(shown(entry, id))
+        .with(pad)
         .done()
 }
