@@ -4,10 +4,11 @@
 use super::Draft;
 use super::fender_entry::{keypad, placed, reading};
 use super::keypad::{Face, Key, Keypad, Pressed};
-use super::route::{Purpose, Stop, next_open};
+use super::plausible::is_doubtful;
+use super::route::{Purpose, Stop, Why, next_open};
 use super::slip_words::slip_words;
-use crate::session::{Edit, Field, FieldKey, Kind, Reading, Refused, Session, Station};
-use crate::slip::{suspect, usual_noise};
+use crate::session::{Edit, Field, FieldKey, Indication, Kind, Reading, Refused, Session, Station};
+use crate::slip::{review, suspect};
 
 /// What is said where no gauge at hand measures the kind.
 const NO_GAUGE: &str = "No gauge for this is at hand: take one into use in Set-up, Gauges.";
@@ -17,6 +18,12 @@ const HOUR_FIRST: &str = "First the hour of the high spot, or Skip to leave it o
 
 /// What is said to somebody who would go elsewhere with a number under way.
 const TYPED_FIRST: &str = "A number is under way: ENTER it or take it back first, then go.";
+
+/// What is said to a number whose leading digits may be others.
+const IN_FULL: &str = "That would be far from what was read before: type it in full.";
+
+/// What is said where the person is sent back to, without what stands there.
+const MAY_BE_SLIP: &str = "What stands here may be a slip: read it again.";
 
 /// Where the person is and what they are typing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -108,9 +115,10 @@ impl Fender {
     }
 
     /// Reads again: what was typed is gone, and nothing is asked. In full,
-    /// where a corrected number is to be typed.
+    /// where a corrected number is to be typed or it was typed in full before.
     pub fn read_again(&mut self, session: &Session, whole: bool) {
         if let Some(station) = self.station() {
+            let whole = whole || self.keypad.as_ref().is_some_and(Keypad::is_whole);
             self.asked = None;
             self.set_keypad(session, station, whole, "");
         }
@@ -124,8 +132,7 @@ impl Fender {
             return false;
         }
         if self.asked.is_some() {
-            let whole = self.keypad.as_ref().is_some_and(Keypad::is_whole);
-            self.read_again(session, whole);
+            self.read_again(session, false);
         }
         let Some(keypad) = &mut self.keypad else {
             return false;
@@ -194,20 +201,26 @@ impl Fender {
             return None;
         }
         let (station, purpose) = self.at?;
-        let entered = match self.keypad.as_ref()?.enter() {
+        let keypad = self.keypad.as_ref()?;
+        let entered = match keypad.enter() {
             Ok(entered) => entered,
             Err(why) => {
                 self.refuse(why);
                 return None;
             }
         };
+        if let (Indication::Size(size), false) = (&entered, keypad.is_whole())
+            && is_doubtful(session, station, size.size())
+        {
+            self.set_keypad(session, station, true, "");
+            self.refuse(IN_FULL.to_owned());
+            return None;
+        }
         let mut reading = reading(session, station, &entered, taken)?;
         if kept {
             reading.kept = self.asked.take().is_some();
         } else {
-            let gauge = &session.gauges.get(&reading.gauge)?.value;
-            let instead = purpose == Purpose::Replace;
-            let slip = suspect(session, &reading, instead, usual_noise(gauge.kind));
+            let slip = suspect(session, &reading, purpose == Purpose::Replace);
             self.asked = slip.as_ref().map(slip_words);
             if self.asked.is_some() {
                 self.said = None;
@@ -219,7 +232,7 @@ impl Fender {
     }
 
     /// Goes on after an edit: from a run-out just read to the hour of its high
-    /// spot, if it has one, else to the next station.
+    /// spot; from one that is stood by to one that says otherwise; else on.
     pub fn after(&mut self, session: &Session, stops: &[Stop]) {
         let latest = session.standing().next_back().map(|(_, reading)| reading);
         let swings = |reading: &Reading| {
@@ -230,6 +243,7 @@ impl Fender {
             Some(reading) if !self.asks_hour() && swings(reading) => {
                 self.go(session, reading.station, Purpose::Hour);
             }
+            Some(reading) if reading.kept && self.go_back(session, Some(reading.station.kind)) => {}
             _ => self.go_on(session, stops),
         }
         self.entered = true;
@@ -257,10 +271,29 @@ impl Fender {
         }
     }
 
+    /// Goes to where something stands that looks like a slip, to read it
+    /// again; false without any.
+    fn go_back(&mut self, session: &Session, to: Option<Kind>) -> bool {
+        let slips = review(session).into_iter();
+        let mut stations = slips.filter_map(|(id, _)| Some(session.readings.get(&id)?.station));
+        let station = stations.find(|station| to.is_none_or(|kind| kind == station.kind));
+        if let Some(station) = station {
+            self.go(session, station, Purpose::Replace);
+            self.said = Some(MAY_BE_SLIP.to_owned());
+            self.refused = false;
+        }
+        station.is_some()
+    }
+
     /// Goes to the next station where nothing was read, or says that there
-    /// is none.
+    /// is none. What looks like a slip is read again before anything is to be
+    /// settled by it.
     pub fn go_on(&mut self, session: &Session, stops: &[Stop]) {
         let here = self.station();
+        let asks = |stop: &Stop| !stop.is_read() && !matches!(stop.why, Why::Settle(..));
+        if !stops.iter().any(asks) && self.go_back(session, None) {
+            return;
+        }
         match next_open(stops, here) {
             Some(station) => self.go(session, station, Purpose::Add),
             None => {

@@ -78,6 +78,6 @@ pub fn keypad(session: &Session, station: Station, whole: bool, typed: &str) -> 
         decimals: gauge.decimals(),
         dial,
     };
-    let near = plausible(session, station, setting);
+    let near = plausible(session, station);
     Some(Keypad::resumed(reads, near, whole, typed))
 }

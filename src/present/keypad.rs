@@ -1,8 +1,8 @@
 //! The keypad as a state machine: keys in, a number out.
 //!
-//! The first size of a kind in a setting is typed in full. After that the
-//! last three digits are typed and completed to the value nearest to what is
-//! plausible there. Of a dial the graduations beyond its setting are counted.
+//! A size is typed in full until two numbers agree on its leading digits. After
+//! that the last three digits are typed and completed to the value nearest to
+//! what is plausible there. Of a dial the graduations beyond its setting are counted.
 //! An amount, a play or a depth, is typed in full every time and may be
 //! nothing: what others of its kind come to says little of it.
 //! Nothing is refused in mid-number but a key that cannot be; the number is
@@ -128,7 +128,7 @@ impl Keypad {
                     let why = if self.reads.kind.is_amount() {
                         "This is typed in full each time: all digits and the point."
                     } else {
-                        "The first reading is typed in full: from the next on, three digits do."
+                        "Typed in full until two numbers agree: from then on, three digits do."
                     };
                     return Pressed::Refused(why.to_owned());
                 }

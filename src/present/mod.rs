@@ -79,7 +79,7 @@ pub use pace::length_of;
 pub use phone::{Choice, PHONE};
 pub use plan_parts::{PartRow, Row3};
 pub use plan_words::{PLAN_CAUTION, feature_of};
-pub use plausible::plausible;
+pub use plausible::{about, plausible};
 pub use preview::{Preview, preview};
 pub use route::{Progress, Purpose, Stop, Why, next_open, other_places, progress, route};
 pub use size_words::SizesView;

@@ -14,6 +14,7 @@ pub fn slip_words(slip: &Slip) -> String {
         Looks::Range => "read with a micrometer of the next range".to_owned(),
         Looks::Wrap => "the thimble line beside the right one".to_owned(),
         Looks::Digits => "two digits changed places".to_owned(),
+        Looks::Key => "the key beside the right one".to_owned(),
         Looks::Sign => "plus for minus".to_owned(),
         Looks::Unit => "inches for millimetres, or the other way about".to_owned(),
         Looks::Elsewhere(kind) => {
@@ -52,7 +53,7 @@ pub(super) fn machined_words(to: &NewNominal) -> String {
 /// with its place and what it looks like.
 #[must_use]
 pub fn slips(session: &Session) -> Vec<(Station, String)> {
-    let found = review(session, &|gauge| crate::slip::usual_noise(gauge.kind));
+    let found = review(session);
     let told = found.iter().filter_map(|(id, slip)| {
         let reading = session.readings.get(id)?;
         let place = wording::station(reading.station);

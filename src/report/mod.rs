@@ -165,7 +165,7 @@ pub fn json(session: &Session, assessment: &Assessment) -> Result<String, serde_
 }
 
 fn slips(session: &Session) -> Vec<Slip> {
-    let found = slip::review(session, &|gauge| slip::usual_noise(gauge.kind));
+    let found = slip::review(session);
     let row = |(id, slip): (Stamp, slip::Slip)| Slip {
         reading: id.to_string(),
         looks: looks_key(slip.looks),
@@ -183,6 +183,7 @@ fn looks_key(looks: Looks) -> String {
         Looks::Range => "range",
         Looks::Wrap => "wrap",
         Looks::Digits => "digits",
+        Looks::Key => "key",
         Looks::Sign => "sign",
         Looks::Unit => "unit",
         Looks::Elsewhere(kind) => return format!("elsewhere/{}", kind.key()),

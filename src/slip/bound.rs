@@ -3,7 +3,8 @@
 //! Where no source is named they are our own choice, made on engines by
 //! chance with the seeds for building.
 
-use crate::quantity::{Deviation, Size};
+use super::Looks;
+use crate::quantity::Size;
 use crate::session::{GaugeKind, Kind};
 
 /// A tenth of a thou, 0.0001 in.
@@ -12,10 +13,20 @@ const TENTH: i64 = 25_400;
 /// From how many times likelier on the person is asked.
 pub(super) const ODDS: i128 = 4;
 
-/// How much likelier a swap of digits or the line beside must be than a slip
-/// of whole turns, as a fraction: a reading has up to five of them, some close
-/// by, and honest readings mostly look like these.
-pub(super) const CLOSE_BY: (i128, i128) = (4, 3);
+/// How much likelier a slip must be than one of whole turns, as a fraction: a
+/// reading has up to five swaps of digits and fifteen keys beside, some close
+/// by, and honest readings mostly look like these. `None` where it is not
+/// looked for: what a key beside changes is within what parts of a kind differ
+/// by, until the feature itself has been read (`own`).
+pub(super) const fn close_by(looks: Looks, own: bool) -> Option<(i128, i128)> {
+    match (looks, own) {
+        (Looks::Key, true) => Some((2, 1)),
+        (Looks::Key, false) => None,
+        (Looks::Digits | Looks::Wrap, true) => Some((4, 3)),
+        (Looks::Digits | Looks::Wrap, false) => Some((3, 1)),
+        _ => Some((1, 1)),
+    }
+}
 
 /// How many times less likely than the size made to a usual over- or
 /// undersize is, while nobody has said that there is one.
@@ -29,9 +40,8 @@ pub(super) const PRIOR: i64 = 3;
 /// far from its neighbours, whatever it looks like.
 pub(super) const FAR_SPREADS: i128 = 8;
 
-/// Within the square root of so many times the scatter a size that is far from
-/// where it stands is at home elsewhere.
-pub(super) const HOME_SPREADS: i128 = 9;
+/// Within so many times the scatter a size is at home.
+pub(super) const AT_HOME: i128 = 3;
 
 /// So many readings in a row at different places, the same to the last digit,
 /// are copies.
@@ -97,9 +107,8 @@ const LEAST_WORN: i64 = 50 * TENTH;
 
 /// The standard deviation of one reading where nobody has measured it: half
 /// of what common practice gives as 95 % for somebody who does this now and
-/// then.
-#[must_use]
-pub const fn usual_noise(kind: GaugeKind) -> Deviation {
+/// then. Quanta.
+pub(super) const fn noise(kind: GaugeKind) -> i64 {
     let half_tenths = match kind {
         GaugeKind::OutsideMicrometer => 3,
         GaugeKind::DialBoreGauge => 4,
@@ -110,5 +119,5 @@ pub const fn usual_noise(kind: GaugeKind) -> Deviation {
         GaugeKind::Caliper => 20,
         GaugeKind::DialIndicator | GaugeKind::PlasticStrip => 5,
     };
-    Deviation::from_quanta(half_tenths * TENTH / 2)
+    half_tenths * TENTH / 2
 }

@@ -5,11 +5,13 @@ use litemap::LiteMap;
 use super::bound;
 use super::nominal::{machined_to, made};
 use crate::quantity::{Deviation, Size};
-use crate::session::{Direction, Feature, Kind, Session, Stamp, Station};
+use crate::session::{Direction, Feature, Kind, Reading, Session, Stamp, Station};
 
 /// The standing readings of a session by their places.
 pub(super) struct Neighbours<'a> {
     pub(super) session: &'a Session,
+    /// In the order they were entered.
+    entered: Vec<(Stamp, &'a Reading)>,
     /// The sizes read at each station.
     read: LiteMap<Station, Vec<(Stamp, Size)>>,
     /// The median of each.
@@ -23,6 +25,8 @@ pub(super) struct Expected {
     centres: Vec<(i64, i128)>,
     /// The square of the scatter, in quanta squared.
     square: i128,
+    /// True where the feature itself has been read.
+    pub(super) own: bool,
     /// True where nothing of the kind has been read.
     pub(super) from_made: bool,
 }
@@ -30,11 +34,12 @@ pub(super) struct Expected {
 impl<'a> Neighbours<'a> {
     /// Of all that stand but at one station.
     pub(super) fn of(session: &'a Session, but: Option<Station>) -> Self {
+        let standing = session.standing();
+        let entered: Vec<_> = standing.filter(|(_, r)| Some(r.station) != but).collect();
         let mut read = LiteMap::<Station, Vec<(Stamp, Size)>>::new();
-        let others = session.standing().filter(|(_, r)| Some(r.station) != but);
-        for (id, reading) in others {
+        for (id, reading) in &entered {
             if let Some(size) = session.size_of(reading) {
-                read.entry(reading.station).or_default().push((id, size));
+                read.entry(reading.station).or_default().push((*id, size));
             }
         }
         let mut median = LiteMap::new();
@@ -45,9 +50,17 @@ impl<'a> Neighbours<'a> {
         }
         Self {
             session,
+            entered,
             read,
             median,
         }
+    }
+
+    /// What was entered before a reading, or all.
+    pub(super) fn before(&self, itself: Option<Stamp>) -> &[(Stamp, &'a Reading)] {
+        let is_before = |(id, _): &(Stamp, &Reading)| itself.is_none_or(|itself| *id < itself);
+        let end = self.entered.partition_point(is_before);
+        self.entered.get(..end).unwrap_or_default()
     }
 
     /// What is to be expected at a station of a reading that scatters by
@@ -58,20 +71,22 @@ impl<'a> Neighbours<'a> {
         itself: Option<Stamp>,
         noise_square: i128,
     ) -> Option<Expected> {
-        let at = |centre, spread: i64| Expected {
+        let at = |centre, spread: i64, own| Expected {
             centres: vec![(centre, 1)],
             square: square(spread) + noise_square,
+            own,
             from_made: false,
         };
         let here = self.read.get(&station).into_iter().flatten();
         let here = here.filter(|(id, _)| Some(*id) != itself);
         if let Some(centre) = median_of(here.map(|(_, size)| size.quanta())) {
-            return Some(at(centre, 0));
+            return Some(at(centre, 0, true));
         }
         let kind = station.kind;
         let mut predictions = self.on_the_feature(station);
         let mut prior = bound::within(kind);
-        if predictions.is_empty() {
+        let own = !predictions.is_empty();
+        if !own {
             predictions = self.beside(station);
             prior = bound::between(kind);
         }
@@ -83,7 +98,7 @@ impl<'a> Neighbours<'a> {
         // Half as much again makes a standard deviation of a median distance.
         let spread = median_of(apart).unwrap_or(0) * 3 / 2;
         let spread = (count * spread + bound::PRIOR * prior) / (count + bound::PRIOR);
-        Some(at(centre, spread))
+        Some(at(centre, spread, own))
     }
 
     /// What every other place read on the feature says of this one, by how
@@ -157,6 +172,7 @@ impl<'a> Neighbours<'a> {
         Some(Expected {
             centres,
             square: square(spread) + noise_square,
+            own: false,
             from_made: true,
         })
     }
@@ -204,10 +220,14 @@ impl Expected {
     /// scatter with heavy tails, so that ratios of two are odds. Unit: quanta
     /// squared.
     pub(super) fn unlikeliness(&self, size: Size) -> i128 {
-        let of = |(centre, times): &(i64, i128)| {
-            times * (3 * self.square + square(size.quanta() - centre))
-        };
+        let of =
+            |(centre, times): &(i64, i128)| times * (self.least() + square(size.quanta() - centre));
         self.centres.iter().map(of).min().unwrap_or(i128::MAX)
+    }
+
+    /// How unlikely the likeliest size is.
+    pub(super) const fn least(&self) -> i128 {
+        3 * self.square
     }
 
     /// True if no centre is within `reach` and so many times the scatter.

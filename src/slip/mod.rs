@@ -16,7 +16,6 @@ mod expect;
 mod nominal;
 mod shape;
 
-pub use bound::usual_noise;
 pub use nominal::{NewNominal, new_nominal};
 
 use crate::quantity::{Deviation, Size};
@@ -38,6 +37,8 @@ pub enum Looks {
     Wrap,
     /// Two digits beside each other have changed places.
     Digits,
+    /// The key beside the right one.
+    Key,
     /// Plus for minus on a dial.
     Sign,
     /// Inches for millimetres, or the other way about.
@@ -66,40 +67,34 @@ pub struct Slip {
 
 /// Asks whether a reading that is about to be entered is likely a slip, by
 /// the readings that stand. One that comes `instead` of those at its station is
-/// not asked about because of them. `noise` is the standard deviation of one reading
-/// of its gauge; what the graduation cannot show is added.
+/// not asked about because of them.
 ///
 /// `None` as well where nothing is known to compare with.
 #[must_use]
-pub fn suspect(
-    session: &Session,
-    reading: &Reading,
-    instead: bool,
-    noise: Deviation,
-) -> Option<Slip> {
+pub fn suspect(session: &Session, reading: &Reading, instead: bool) -> Option<Slip> {
     let but = instead.then_some(reading.station);
-    Asked::new(&Neighbours::of(session, but), reading, None, noise)?.answer()
+    Asked::new(&Neighbours::of(session, but), reading, None)?.answer()
 }
 
 /// The likeliest slip, however unlikely, and how many times likelier the size
 /// without it is than the one read; `None` where nothing is known to compare
 /// with.
 #[must_use]
-pub fn likeliest(session: &Session, reading: &Reading, noise: Deviation) -> Option<(i128, Slip)> {
-    Asked::new(&Neighbours::of(session, None), reading, None, noise)?.likeliest()
+pub fn likeliest(session: &Session, reading: &Reading) -> Option<(i128, Slip)> {
+    let neighbours = Neighbours::of(session, None);
+    let (odds, _, slip) = Asked::new(&neighbours, reading, None)?.likeliest()?;
+    Some((odds, slip))
 }
 
 /// The standing readings that are likely slips, each by all others, in the
 /// order they were entered. Those that the person stood by are not among
-/// them. `noise` gives the standard deviation of one reading of a gauge.
+/// them.
 #[must_use]
-pub fn review(session: &Session, noise: &dyn Fn(&Gauge) -> Deviation) -> Vec<(Stamp, Slip)> {
+pub fn review(session: &Session) -> Vec<(Stamp, Slip)> {
     let neighbours = Neighbours::of(session, None);
     let asked = session.standing().filter(|(_, reading)| !reading.kept);
     let slips = asked.filter_map(|(id, reading)| {
-        let gauge = session.gauges.get(&reading.gauge)?;
-        let noise = noise(&gauge.value);
-        let slip = Asked::new(&neighbours, reading, Some(id), noise)?.answer()?;
+        let slip = Asked::new(&neighbours, reading, Some(id))?.answer()?;
         Some((id, slip))
     });
     slips.collect()
@@ -111,7 +106,6 @@ struct Asked<'a> {
     reading: &'a Reading,
     itself: Option<Stamp>,
     gauge: &'a Gauge,
-    noise: Deviation,
     size: Size,
     expected: Expected,
 }
@@ -121,7 +115,6 @@ impl<'a> Asked<'a> {
         neighbours: &'a Neighbours<'a>,
         reading: &'a Reading,
         itself: Option<Stamp>,
-        noise: Deviation,
     ) -> Option<Self> {
         // An amount can be anything, and wear is what it shows.
         if reading.station.kind.is_amount() {
@@ -130,28 +123,31 @@ impl<'a> Asked<'a> {
         let session = neighbours.session;
         let gauge = &session.gauges.get(&reading.gauge)?.value;
         let step = expect::square(gauge.graduation.size().quanta());
-        // The variance of a size anywhere within one graduation.
-        let noise_square = expect::square(noise.quanta()) + step / 12;
+        // And the variance of a size anywhere within one graduation.
+        let noise_square = expect::square(bound::noise(gauge.kind)) + step / 12;
         Some(Self {
             neighbours,
             reading,
             itself,
             gauge,
-            noise,
             size: session.size_of(reading)?,
             expected: neighbours.expected(reading.station, itself, noise_square)?,
         })
     }
 
     fn answer(&self) -> Option<Slip> {
-        if let Some((odds, slip)) = self.likeliest()
+        // Most readings lie so near that nothing could be so much likelier.
+        let most = self.expected.unlikeliness(self.size) / self.expected.least().max(1);
+        if bound::ODDS <= most
+            && let Some((odds, size, slip)) = self.likeliest()
             && bound::ODDS <= odds
+            && !self.is_far(size)
         {
             return Some(slip);
         }
         let looks = if self.is_impossible() {
             Looks::Impossible
-        } else if self.is_far() {
+        } else if self.is_far(self.size) {
             self.elsewhere()
         } else if self.is_copy() {
             Looks::Copies
@@ -164,30 +160,35 @@ impl<'a> Asked<'a> {
         })
     }
 
-    fn likeliest(&self) -> Option<(i128, Slip)> {
-        let mut best: Option<(i128, Looks, Indication)> = None;
+    /// The likeliest slip, how many times likelier the size without it is,
+    /// and that size.
+    fn likeliest(&self) -> Option<(i128, Size, Slip)> {
+        let mut best: Option<(i128, Size, Looks, Indication)> = None;
         for (looks, would_be) in shape::without(&self.reading.entered, self.gauge) {
             let mut other = self.reading.clone();
             other.entered = would_be;
             let size = self.neighbours.session.size_of(&other);
             let size = size.filter(|size| shape::is_within_reach(self.gauge, *size));
             let Some(size) = size else { continue };
-            let mut unlikeliness = self.expected.unlikeliness(size);
-            if matches!(looks, Looks::Digits | Looks::Wrap) {
-                let (times, of) = bound::CLOSE_BY;
-                unlikeliness = unlikeliness * times / of;
+            let Some((times, of)) = bound::close_by(looks, self.expected.own) else {
+                continue;
+            };
+            // With so many keys beside one always brings a size a little nearer.
+            if looks == Looks::Key && self.expected.is_far(size, bound::AT_HOME, 0) {
+                continue;
             }
+            let unlikeliness = self.expected.unlikeliness(size) * times / of;
             if best
                 .as_ref()
                 .is_none_or(|(least, ..)| unlikeliness < *least)
             {
-                best = Some((unlikeliness, looks, other.entered));
+                best = Some((unlikeliness, size, looks, other.entered));
             }
         }
-        let (least, looks, would_be) = best?;
+        let (least, size, looks, would_be) = best?;
         let odds = self.expected.unlikeliness(self.size) / least.max(1);
         let would_be = Some(would_be);
-        Some((odds, Slip { looks, would_be }))
+        Some((odds, size, Slip { looks, would_be }))
     }
 
     /// Larger or smaller than it can have been made, while nothing else of
@@ -206,16 +207,17 @@ impl<'a> Asked<'a> {
         unmade || station.kind == Kind::Piston && bore.is_some_and(|bore| beyond(bore, true))
     }
 
-    fn is_far(&self) -> bool {
+    fn is_far(&self, size: Size) -> bool {
         let reach = bound::far(self.reading.station.kind);
-        self.expected.is_far(self.size, bound::FAR_SPREADS, reach)
+        self.expected.is_far(size, bound::FAR_SPREADS, reach)
     }
 
     /// Of what is far from where it stands: where it would be at home.
     fn elsewhere(&self) -> Looks {
         let here = Feature::of(self.reading.station);
         let close = |apart: Deviation| {
-            expect::square(apart.quanta()) <= bound::HOME_SPREADS * self.expected.square()
+            expect::square(apart.quanta())
+                <= bound::AT_HOME * bound::AT_HOME * self.expected.square()
         };
         let nearest = Kind::ALL.into_iter().filter_map(|kind| {
             let (feature, apart) = self.neighbours.nearest(kind, self.size)?;
@@ -232,8 +234,7 @@ impl<'a> Asked<'a> {
     /// gauge that is too fine for that.
     fn is_copy(&self) -> bool {
         let reading = self.reading;
-        let before = self.neighbours.session.standing().rev();
-        let before = before.filter(|(id, _)| self.itself.is_none_or(|itself| *id < itself));
+        let before = self.neighbours.before(self.itself).iter().rev();
         let mut places = vec![reading.station];
         for (_, other) in before.take(bound::COPIES - 1) {
             let alike = other.entered == reading.entered && other.gauge == reading.gauge;
@@ -243,6 +244,6 @@ impl<'a> Asked<'a> {
             places.push(other.station);
         }
         places.len() == bound::COPIES
-            && self.gauge.graduation.size().quanta() <= self.noise.quanta()
+            && self.gauge.graduation.size().quanta() <= bound::noise(self.gauge.kind)
     }
 }

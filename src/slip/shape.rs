@@ -55,8 +55,8 @@ fn of_size(read: &Entered, gauge: &Gauge) -> Vec<(Looks, Indication)> {
             add(Looks::Wrap, &moved(by), unit);
         }
     }
-    for text in swapped(read.text()) {
-        add(Looks::Digits, &text, unit);
+    for (looks, text) in typed(read.text()) {
+        add(looks, &text, unit);
     }
     for other in Unit::ALL.into_iter().filter(|other| *other != unit) {
         add(Looks::Unit, read.text(), other);
@@ -75,11 +75,11 @@ fn of_deviation(read: &EnteredDeviation, gauge: &Gauge) -> Vec<(Looks, Indicatio
     let step = gauge.graduation.size().quanta().max(1);
     let quanta = read.deviation().abs().quanta();
     if quanta % step == 0 {
-        for count in swapped(&(quanta / step).to_string()) {
+        for (looks, count) in typed(&(quanta / step).to_string()) {
             let count: usize = count.parse().unwrap_or(0);
             let length = Exact::new(count as i128 * i128::from(step), 1);
             let text = show(length, read.unit(), gauge.decimals()).text;
-            texts.push((Looks::Digits, format!("{sign}{text}")));
+            texts.push((looks, format!("{sign}{text}")));
         }
     }
     let parsed = texts.into_iter().filter_map(|(looks, text)| {
@@ -115,20 +115,35 @@ fn wrapped(read: &Entered, gauge: &Gauge) -> Option<i64> {
     }
 }
 
-/// The texts in which two digits beside each other have changed places.
-fn swapped(text: &str) -> Vec<String> {
+/// The keys beside each digit on the keypad, 7 8 9 in its first row and 0 in
+/// its last.
+const BESIDE: [&str; 10] = [
+    "2", "24", "1350", "26", "157", "2468", "359", "48", "579", "68",
+];
+
+/// The texts in which one digit is of a key beside, or two digits beside each
+/// other have changed places.
+fn typed(text: &str) -> Vec<(Looks, String)> {
     let mut found = Vec::new();
     let mut before: Option<(usize, char)> = None;
-    for (at, digit) in text.char_indices().filter(|(_, c)| c.is_ascii_digit()) {
+    let with = |changes: [(usize, char); 2]| {
+        let changed = text.char_indices().map(|at| {
+            let change = changes.iter().find(|change| change.0 == at.0);
+            change.map_or(at.1, |change| change.1)
+        });
+        changed.collect()
+    };
+    for (at, digit) in text.char_indices() {
+        let Some(keys) = digit.to_digit(10).and_then(|d| BESIDE.get(d as usize)) else {
+            continue;
+        };
+        for key in keys.chars() {
+            found.push((Looks::Key, with([(at, key); 2])));
+        }
         if let Some((place, other)) = before.replace((at, digit))
             && other != digit
         {
-            let changed = text.char_indices().map(|(here, c)| match here {
-                _ if here == place => digit,
-                _ if here == at => other,
-                _ => c,
-            });
-            found.push(changed.collect());
+            found.push((Looks::Digits, with([(place, digit), (at, other)])));
         }
     }
     found

@@ -74,18 +74,29 @@ fn what_is_short_or_looks_like_a_slip_is_not_read() {
     practice.press(Key::Digit(4));
     assert!(!practice.enter());
     assert_eq!(practice.view().said, "Type the last 3 digits: 1 so far.");
-    // 49.479 is a turn of the thimble below what it shows.
+    // 49.479 is a turn of the thimble below what it shows: so far that the
+    // digits before it may be others.
     for digit in [7, 9] {
         practice.press(Key::Digit(digit));
     }
     assert!(!practice.enter());
+    assert!(practice.view().face.whole);
+    let in_full = |practice: &mut Practice, text: &str| {
+        for c in text.bytes() {
+            let key = if c == b'.' {
+                Key::Point
+            } else {
+                Key::Digit(c - b'0')
+            };
+            assert!(practice.press(key));
+        }
+        practice.enter()
+    };
+    assert!(!in_full(&mut practice, "49.479"));
     assert!(practice.view().asked.starts_with("Looks like"));
     assert_eq!(practice.read(), None);
     // Whoever goes on typing reads again.
-    for digit in digits(&practice) {
-        practice.press(Key::Digit(digit));
-    }
-    assert!(practice.enter());
+    assert!(in_full(&mut practice, "49.979"));
 }
 
 #[test]

@@ -89,7 +89,7 @@ fn the_first_number_is_typed_in_full() {
         None,
         "w1.9672",
         &expect![[r#"
-            The first reading is typed in full: from the next on, three digits do.
+            Typed in full until two numbers agree: from then on, three digits do.
             → 1.9672 in"#]],
     );
     check(

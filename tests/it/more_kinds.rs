@@ -224,11 +224,12 @@ fn only_sizes_are_completed_from_their_last_digits() {
     let mut document = asking(&[Kind::MainShell, Kind::TopRingGap]);
     enter(&mut document, "main_shell/1/upper/first/0", "2.006 mm");
     enter(&mut document, "top_ring_gap/1/whole/bottom/0", "0.35 mm");
+    enter(&mut document, "main_shell/1/lower/first/0", "2.005 mm");
     let near = |at: &str| {
         let keypad = keypad(document.session(), station(at), false, "").unwrap();
         keypad.face().can_complete
     };
-    assert!(near("main_shell/1/lower/first/0"));
+    assert!(near("main_shell/2/upper/first/0"));
     assert!(!near("top_ring_gap/2/whole/bottom/0"));
 }
 

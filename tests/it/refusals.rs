@@ -189,7 +189,7 @@ fn keys_and_enter() {
             None,
             None,
             "w82.000",
-            "from the next on, three digits do",
+            "from then on, three digits do",
         ),
         (Kind::Bore, None, near, "s123", "type its digits"),
         (Kind::Bore, None, near, "1234", "ENTER, or take one back"),

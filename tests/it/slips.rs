@@ -1,10 +1,10 @@
 //! Slips: what each kind of them looks like, and what does not look like one.
 
-use fenderbench::quantity::{Deviation, EnteredDeviation, Unit};
+use fenderbench::quantity::{EnteredDeviation, Unit};
 use fenderbench::session::{
     Against, Edit, Field, Gauge, GaugeKind, Indication, Kind, Sense, Session, SetTo, Setting,
 };
-use fenderbench::slip::{Looks, Slip, likeliest, new_nominal, review, suspect, usual_noise};
+use fenderbench::slip::{Looks, Slip, likeliest, new_nominal, review, suspect};
 
 use crate::make::{INCH, MM, PHONE, feature, length, measured, reading, session, station};
 
@@ -47,19 +47,9 @@ fn journals(unit: Unit) -> Session {
     measured(vec![Field::DisplayUnit(unit)], &readings)
 }
 
-fn noise(session: &Session, kind: Kind) -> Deviation {
-    let (_, gauge, _) = session.gauge_for(kind).unwrap();
-    usual_noise(gauge.kind)
-}
-
 fn asked(session: &Session, at: &str, entered: impl Into<Indication>) -> Option<Slip> {
     let reading = reading(session, station(at), entered);
-    suspect(
-        session,
-        &reading,
-        false,
-        noise(session, reading.station.kind),
-    )
+    suspect(session, &reading, false)
 }
 
 fn looks(session: &Session, at: &str, text: &str) -> Option<Looks> {
@@ -67,7 +57,7 @@ fn looks(session: &Session, at: &str, text: &str) -> Option<Looks> {
 }
 
 fn reviewed(session: &Session) -> Vec<(String, Looks)> {
-    let slips = review(session, &|gauge: &Gauge| usual_noise(gauge.kind));
+    let slips = review(session);
     let named = slips.iter().map(|(id, slip)| {
         let reading = session.readings.get(id).unwrap();
         (reading.station.to_string(), slip.looks)
@@ -230,9 +220,8 @@ fn where_nothing_is_known_nothing_is_said() {
     let empty = session(vec![Field::DisplayUnit(INCH)]);
     for any in ["2.1241 in", "0.0001 in", "9.9999 in"] {
         let reading = reading(&empty, station(OPEN), length(any));
-        let noise = noise(&empty, Kind::RodJournal);
-        assert_eq!(suspect(&empty, &reading, false, noise), None);
-        assert_eq!(likeliest(&empty, &reading, noise), None);
+        assert_eq!(suspect(&empty, &reading, false), None);
+        assert_eq!(likeliest(&empty, &reading), None);
     }
     assert_eq!(reviewed(&empty), []);
 }

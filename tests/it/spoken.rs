@@ -98,9 +98,15 @@ fn after_a_reading_it_and_the_next_place_are_said() {
     );
 }
 
+/// Enough for leading digits to be completed.
+const READ: [(&str, &str); 2] = [
+    ("bore/1/whole/top/0", "82.003 mm"),
+    ("bore/1/whole/top/90", "82.004 mm"),
+];
+
 #[test]
 fn of_a_refusal_only_the_reason_is_said() {
-    let session = measured(vec![], &[("bore/1/whole/top/0", "82.003 mm")]);
+    let session = measured(vec![], &READ);
     assert_eq!(
         after(&session, &[Key::Digit(1), Key::Digit(2)]),
         "Type the last 3 digits: 2 so far."
@@ -109,10 +115,10 @@ fn of_a_refusal_only_the_reason_is_said() {
 
 #[test]
 fn a_question_is_said_with_its_digits() {
-    let session = measured(vec![], &[("bore/1/whole/top/0", "82.003 mm")]);
+    let session = measured(vec![], &READ);
     assert_eq!(
-        after(&session, &[Key::Digit(5), Key::Digit(0), Key::Digit(3)]),
-        "Looks like one turn of the thimble off: without that, eight two point zero zero three \
+        after(&session, &[Key::Digit(2), Key::Digit(3), Key::Digit(0)]),
+        "Looks like the key beside the right one: without that, eight two point zero three zero \
          millimetres."
     );
 }

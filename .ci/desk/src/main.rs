@@ -135,7 +135,7 @@ mod tests {
         assert_eq!(ordered(&["sample"]).unwrap(), "Samples");
         assert_eq!(ordered(&["sample", "x"]).unwrap(), "Sample(\"x\")");
         assert_eq!(ordered(&["budgets"]).unwrap(), "Budgets");
-        for name in ["journals", "coverage", "slips", "slips-building"] {
+        for name in ["journals", "coverage", "slips", "keys", "keys-building"] {
             assert!(ordered(&["study", name]).is_some(), "{name}");
         }
         assert!(ordered(&["study"]).is_some());

@@ -34,10 +34,10 @@ impl Helper {
 
     fn at(session: &Session, draft: Option<Draft>) -> Option<Self> {
         let station = draft.as_ref()?.station;
-        let (_, gauge, setting) = session.gauge_for(station.kind)?;
+        let (_, gauge, _) = session.gauge_for(station.kind)?;
         // A shaft wears below its size, out of a range that starts there.
         let worn = i64::from(!station.kind.is_hole());
-        let near = present::plausible(session, station, setting);
+        let near = present::about(session, station);
         let near = near.map(|near| Size::from_quanta(near.quanta() - worn));
         let in_use = Micrometer::of_gauge(gauge, near)?;
         let reads_so = gauge.decimals() == in_use.decimals();

@@ -180,7 +180,7 @@ fn done(read: LastRead) -> El {
         .with(mark_sign(read.mark))
         .with(words);
     let told = "That is all of it. The digits before your three are the nearest to what you read \
-                so far; you see the whole number before ENTER. The first of a kind is typed in \
+                so far; you see the whole number before ENTER. The first two of a kind are typed in \
                 full. What looks like a slip is asked about at once.";
     el("div", "fields").with(words).with(para("", told))
 }

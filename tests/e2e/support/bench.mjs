@@ -220,10 +220,26 @@ export class Bench {
     await this.tap(this.keypad.getByRole("button", { name, exact: true }));
   }
 
-  /** Reads a value: taps its keys and ENTER. */
+  /**
+   * Reads a value: taps its keys and ENTER. Of a size in full only the last three digits where the
+   * keypad completes it, and of three digits all of it where it does not yet.
+   */
   async read(text) {
-    await this.key(text);
+    await this.key(await this.wanted(text));
     await this.enter();
+  }
+
+  async wanted(text) {
+    const [lead, typed] = await this.value.evaluate((value) =>
+      [".lead", ".typed"].map((part) => value.querySelector(part).textContent),
+    );
+    if (text.includes(".")) this.full = text;
+    if (typed) return text;
+    if (/\d/.test(lead)) return text.replace(".", "").slice(-3);
+    if (lead || !this.full || !/^\d{3}$/.test(text)) return text;
+    const digits = [...text];
+    const last = [...this.full].reverse().map((c) => (/\d/.test(c) && digits.pop()) || c);
+    return last.reverse().join("");
   }
 
   /** Reads a value with a keyboard, or with a gauge that types. */

@@ -4,6 +4,7 @@
 mod chance;
 mod coverage;
 mod journals;
+mod keys;
 mod slips;
 
 use crate::Answer;
@@ -32,12 +33,15 @@ pub enum Part {
     Coverage,
     /// How well slips are caught.
     Slips,
+    /// How often a wrong number stands, and how many touches a reading takes.
+    Keys,
 }
 
-const PARTS: [(&str, Part); 3] = [
+const PARTS: [(&str, Part); 4] = [
     ("journals", Part::Journals),
     ("coverage", Part::Coverage),
     ("slips", Part::Slips),
+    ("keys", Part::Keys),
 ];
 
 /// The study of this name; `-building` behind it for the other seeds.
@@ -63,6 +67,7 @@ pub fn command(study: Study) -> Result<Answer, String> {
             Part::Journals => journals::command(study.building),
             Part::Coverage => coverage::command(study.building),
             Part::Slips => slips::command(study.building),
+            Part::Keys => keys::command(study.building),
         }?;
         text.push_str(&answer.text);
         text.push('\n');

@@ -5,14 +5,11 @@ use std::collections::BTreeMap;
 
 use fenderbench::assess::assess;
 use fenderbench::present::{Why, keypad, next_open, route};
-use fenderbench::quantity::Deviation;
 use fenderbench::report::comparison_key;
-use fenderbench::session::{
-    Edit, Feature, Gauge, Indication, Kind, Reading, Replica, Session, Stamp,
-};
-use fenderbench::slip::{Looks, likeliest, review, suspect, usual_noise};
+use fenderbench::session::{Edit, Feature, Indication, Kind, Reading, Replica, Session, Stamp};
+use fenderbench::slip::{Looks, likeliest, review, suspect};
 
-use super::engines::Engine;
+use super::engines::{Engine, Sizes};
 use super::inject::{Injected, slips};
 
 const REPLICA: Replica = Replica::new(0x511c);
@@ -109,9 +106,8 @@ struct Said {
 
 impl Said {
     fn of(session: &Session, reading: &Reading) -> Self {
-        let noise = noise_of(session, reading);
-        let asked = suspect(session, reading, false, noise);
-        let likeliest = likeliest(session, reading, noise);
+        let asked = suspect(session, reading, false);
+        let likeliest = likeliest(session, reading);
         Self {
             knows: likeliest.is_some(),
             odds: likeliest.map_or(0, |(odds, _)| odds),
@@ -125,11 +121,6 @@ impl Said {
     fn asks_from(&self, odds: i128) -> bool {
         odds <= self.odds || self.asks.is_some() && self.would_be.is_none()
     }
-}
-
-fn noise_of(session: &Session, reading: &Reading) -> Deviation {
-    let gauge = session.gauges.get(&reading.gauge);
-    gauge.map_or(Deviation::from_quanta(0), |g| usual_noise(g.value.kind))
 }
 
 /// A reading of the route, what stood before it, and what was said of it.
@@ -170,7 +161,7 @@ pub fn engine(seed: u64, tally: &mut Tally) -> Result<(), String> {
 /// The readings of one engine as the route asks for them, and the session
 /// they end in.
 fn read(seed: u64) -> Result<(Vec<Step>, Session), String> {
-    let mut engine = Engine::draw(seed)?;
+    let mut engine = Engine::draw(seed, Sizes::Usual)?;
     let mut session = engine.session.clone();
     let mut steps: Vec<Step> = Vec::new();
     let mut at = None;
@@ -218,7 +209,7 @@ fn stands(session: &Session, reading: &Reading, said: &Said) -> Before {
 
 /// The names of the readings that the review of a session names.
 fn named(session: &Session) -> Vec<String> {
-    let slips = review(session, &|gauge: &Gauge| usual_noise(gauge.kind));
+    let slips = review(session);
     let reading = |id: &Stamp| session.readings.get(id).map(|r| r.taken.clone());
     slips.iter().filter_map(|(id, _)| reading(id)).collect()
 }

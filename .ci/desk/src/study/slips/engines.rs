@@ -8,6 +8,7 @@ use fenderbench::session::{
 };
 
 use super::parameters as p;
+pub use super::set_up::Sizes;
 use super::set_up::{self as set_up, NearBy};
 use crate::study::chance::Chance;
 
@@ -53,9 +54,9 @@ struct Hand {
 }
 
 impl Engine {
-    pub fn draw(seed: u64) -> Result<Self, String> {
+    pub fn draw(seed: u64, sizes: Sizes) -> Result<Self, String> {
         let mut chance = Chance::new(seed);
-        let begun = set_up::begin(&mut chance, seed)?;
+        let begun = set_up::begin(&mut chance, seed, sizes)?;
         let parts = parts(&mut chance, &begun);
         let dial = begun.session.gauge_for(Kind::Bore);
         let dial = dial.is_some_and(|(_, gauge, _)| gauge.kind == GaugeKind::DialBoreGauge);

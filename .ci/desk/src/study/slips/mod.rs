@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use std::fmt::Write;
 
 mod bench;
-mod engines;
+pub mod engines;
 mod inject;
 mod parameters;
 mod set_up;

@@ -50,13 +50,29 @@ pub const fn tenths(size: Size) -> f64 {
     size.quanta() as f64 / 25_400.0
 }
 
-pub fn begin(chance: &mut Chance, seed: u64) -> Result<Begun, String> {
+/// Which sizes engines are made to.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Sizes {
+    /// As cars have them.
+    Usual,
+    /// So that wear carries them over a whole tenth of an inch or ten
+    /// millimetres, where leading digits change.
+    RollingOver,
+}
+
+/// How far before that they are made: a thou, which most parts have worn.
+const BEFORE: f64 = 10.0;
+
+pub fn begin(chance: &mut Chance, seed: u64, sizes: Sizes) -> Result<Begun, String> {
     let unit = if chance.in_a_hundred(p::INCH) {
         Unit::Inch
     } else {
         Unit::Millimetre
     };
-    let standard = standard(chance, unit);
+    let mut standard = standard(chance, unit);
+    if sizes == Sizes::RollingOver {
+        standard = rolling_over(unit, standard);
+    }
     let (made, known) = machined(chance, unit, standard);
     let wall = chance.within_band(p::WALL);
     let (arrangement, cylinders, mains, rods) =
@@ -111,6 +127,20 @@ fn standard(chance: &mut Chance, unit: Unit) -> Made {
         bore,
         main,
         rod: main - smaller,
+    }
+}
+
+/// The sizes nearest to these at which leading digits change by wear.
+fn rolling_over(unit: Unit, standard: Made) -> Made {
+    let step = match unit {
+        Unit::Inch => 1_000.0,
+        Unit::Millimetre => 10.0 / MM_IN_A_TENTH,
+    };
+    let whole = |size: f64| (size / step).round() * step;
+    Made {
+        bore: whole(standard.bore) - BEFORE,
+        main: whole(standard.main) + BEFORE,
+        rod: whole(standard.rod) + BEFORE,
     }
 }
 
