@@ -5,12 +5,22 @@ try {
   document.documentElement.dataset.theme = "sun";
 }
 
-// The screens that a start does not need are a module of their own, which is loaded once the
-// app stands. It uses the app's memory and functions and puts its own into the app's table.
+// The screens that a start does not need are a module and styles of their own, which are loaded
+// once the app stands. The module uses the app's memory and functions and puts its own into the
+// app's table.
 //
 //   <html data-later="…">   here, or failed: the event "fenderbench-later" tells of a change
 //
 // A development build has all in one.
+const styleLater = () =>
+  new Promise((done, failed) => {
+    const first = document.querySelector('link[rel="stylesheet"]');
+    const style = document.createElement("link");
+    Object.assign(style, { rel: "stylesheet", href: first.href.replace(".css", "-later.css") });
+    Object.assign(style, { onload: done, onerror: () => (style.remove(), failed(new Error(style.href))) });
+    first.after(style);
+  });
+
 const keepLater = async (app, program) => {
   const say = (state) => {
     document.documentElement.dataset.later = state;
@@ -20,7 +30,8 @@ const keepLater = async (app, program) => {
   for (const wait of [0, 2_000, 10_000]) {
     await new Promise((done) => setTimeout(done, wait));
     try {
-      const answer = await fetch(program.replace("_bg.wasm", "_later.wasm"));
+      const styled = document.querySelector('link[href$="-later.css"]') ?? styleLater();
+      const [answer] = await Promise.all([fetch(program.replace("_bg.wasm", "_later.wasm")), styled]);
       if (!answer.ok) throw new Error(`status ${answer.status}`);
       await WebAssembly.instantiate(await answer.arrayBuffer(), { a: app });
       return say("here");

@@ -5,28 +5,18 @@ use leptos::task::spawn_local;
 
 use super::later::{self, Part};
 use super::loaded::loaded;
-use super::open_file::open_file;
 use crate::present::{self, BenchRow};
 use crate::session::Session;
 use crate::store::{keeper, persist};
 use crate::ui::parts::el::{El, el};
-use crate::ui::parts::held::Held;
-use crate::ui::parts::live::{act, live, nothing, text};
+use crate::ui::parts::live::{act, live};
 use crate::ui::parts::mark::mark_sign;
-use crate::ui::parts::phone::this_phone;
-use crate::ui::parts::press::{fold, heading, link, para, press, styled};
+use crate::ui::parts::press::{link, para, press};
 use crate::ui::state::State;
 use crate::ui::way::{FIRST, Sheet, sheet_address};
 
 const EMPTY: &str = "Nothing on the bench yet. New session asks how many cylinders there are and \
                      starts at bore 1; limits and gauges can wait.";
-
-const CAUTION: &str = "Fenderbench does arithmetic on your readings; it approves nothing. The \
-                       service manual, licensed practice and local rules come first. Not for \
-                       aircraft, lifting engines or pressure vessels. An engine that fails at \
-                       speed throws parts: have cranks, rods and bolts crack-tested. Support the \
-                       engine on a rated stand, never work under it hanging; keep solvents from \
-                       flames and eyes; broken rings cut.";
 
 /// The bench.
 pub fn bench() -> AnyView {
@@ -44,24 +34,6 @@ pub fn bench() -> AnyView {
             list(rows, on_bench).done()
         }
     });
-    let away = live(move || {
-        let rows = state.list(true, row);
-        if rows.is_empty() {
-            return nothing();
-        }
-        let told = "Off the bench, and kept until you delete it.";
-        el("section", "")
-            .with(heading("Put away"))
-            .with(para("", told))
-            .with(list(rows, put_away))
-            .done()
-    });
-    let kept = text(move || {
-        let unfiled =
-            |session: &Session| present::unfiled(session, state.filed(&session.id).as_ref());
-        let of = |away| state.list(away, unfiled);
-        present::kept_words(&[of(false), of(true)].concat())
-    });
     el("div", "sheet bench")
         .with(el("h1", "").with("Fenderbench"))
         .with(para(
@@ -70,18 +42,7 @@ pub fn bench() -> AnyView {
         ))
         .with(para("actions", link("button main", "#/new", "New session")))
         .with(here)
-        .with(fold(
-            kept.into(),
-            loaded(false, || later::part(Part::Safety)).into(),
-        ))
-        .with(open_file())
-        .with(away)
-        .with(fold(
-            "Before you trust it".into(),
-            para("caution", CAUTION).into(),
-        ))
-        .with(fold("This phone".into(), this_phone().into()))
-        .with(para("", link("button", FIRST, "How it works")))
+        .with(loaded(false, || later::part(Part::Below)))
         .done()
 }
 
@@ -99,7 +60,7 @@ fn empty(state: State) -> AnyView {
         .done()
 }
 
-fn list(rows: Vec<BenchRow>, one: fn(BenchRow) -> El) -> El {
+pub fn list(rows: Vec<BenchRow>, one: fn(BenchRow) -> El) -> El {
     let rows = rows.into_iter().map(|row| one(row).done());
     el("ul", "sessions").with(rows.collect::<Vec<_>>())
 }
@@ -138,34 +99,4 @@ fn on_bench(row: BenchRow) -> El {
 /// A key with a name that tells which session it is for.
 fn named(word: &'static str, session: &str, act: Callback<()>) -> El {
     press(word, act).set("aria-label", &format!("{word} {session}"))
-}
-
-fn put_away(row: BenchRow) -> El {
-    let state = State::get();
-    let id = row.id.clone();
-    let sure = Held::new(false);
-    let put_back = act(move || state.put_back(&row.id));
-    let delete = act(move || {
-        if sure.now() {
-            state.delete(id.clone());
-        } else {
-            sure.set(true);
-        }
-    });
-    let word = text(move || {
-        let word = if sure.get() {
-            "Yes, delete for good"
-        } else {
-            "Delete …"
-        };
-        word.to_owned()
-    });
-    let told = para("", el("b", "").with(row.name))
-        .with(el("span", "").with(row.progress))
-        .with((!row.filed.is_empty()).then(|| el("small", "").with(row.filed)));
-    el("li", "").id("away").with(told).with(
-        el("div", "")
-            .with(press("Put back", put_back))
-            .with(styled("grave", word, delete)),
-    )
 }

@@ -8,8 +8,7 @@ use leptos::prelude::AnyView;
 
 use super::route::{Entry, drawing};
 use super::{
-    findings, first, gauges, instrument, kinds, limits, looks, plan, preview, safety, set_up,
-    stations,
+    below, findings, first, gauges, instrument, kinds, limits, looks, plan, set_up, stations,
 };
 use crate::session::SessionId;
 use crate::ui::way::Sheet;
@@ -22,10 +21,8 @@ pub enum Part<'a> {
     Drawing(&'a Entry),
     /// How the app works, for newcomers.
     First,
-    /// What the opened file holds.
-    Preview,
-    /// Where the data is.
-    Safety,
+    /// What stands below the sessions on the bench.
+    Below,
 }
 
 /// A part; `None` for the screens that a start may need.
@@ -35,8 +32,7 @@ pub fn part(part: Part<'_>) -> Option<AnyView> {
         Part::Sheet(id, sheet) => (id, sheet),
         Part::Drawing(entry) => return Some(drawing(*entry)),
         Part::First => return Some(first::first()),
-        Part::Preview => return Some(preview::preview()),
-        Part::Safety => return Some(safety::safety()),
+        Part::Below => return Some(below::below()),
     };
     Some(match sheet {
         Sheet::Looks => looks(id),

@@ -1,5 +1,6 @@
 //! One file a screen.
 
+mod below;
 mod bench;
 mod feature_findings;
 mod findings;

@@ -5,15 +5,14 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use web_sys::HtmlInputElement;
 
-use super::later::{self, Part};
-use super::loaded::loaded;
+use super::preview::preview;
 use crate::archive;
 use crate::present;
 use crate::store::{StoreError, file, sample};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::held::Held;
 use crate::ui::parts::live::act;
-use crate::ui::parts::press::{fold, para, press, refusal, shown_while};
+use crate::ui::parts::press::{fold, para, press, refusal};
 use crate::ui::state::State;
 
 /// The samples by name, each with the words on its key.
@@ -53,10 +52,6 @@ pub fn open_file() -> El {
         .set("accept", ".json,.txt,application/json,text/plain")
         .id("file")
         .on("change", chosen);
-    let is_open = move || state.incoming.with(Option::is_some);
-    let before = shown_while(is_open, || {
-        loaded(false, || later::part(Part::Preview)).into_any()
-    });
     let keys = para(
         "actions",
         el("label", "button").with("Open a file").with(input),
@@ -76,5 +71,5 @@ pub fn open_file() -> El {
         .with(keys)
         .with(samples)
         .with(refusal(refused))
-        .with(before)
+        .with(preview())
 }

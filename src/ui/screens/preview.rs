@@ -5,18 +5,17 @@ use leptos::prelude::*;
 use crate::archive::Incoming;
 use crate::present;
 use crate::ui::parts::el::el;
-use crate::ui::parts::live::{act, flag, live, nothing};
+use crate::ui::parts::live::{Live, act, flag, live, nothing};
 use crate::ui::parts::press::{heading, main_press, para, press};
 use crate::ui::state::State;
 
 /// The file that is open, as long as one is.
-pub fn preview() -> AnyView {
+pub fn preview() -> Live {
     let state = State::get();
-    let view = live(move || match state.incoming.get() {
+    live(move || match state.incoming.get() {
         Some(incoming) => before(&incoming),
         None => nothing(),
-    });
-    view.into_any()
+    })
 }
 
 fn before(incoming: &Incoming) -> AnyView {
