@@ -50,7 +50,7 @@ try {
   const { default: init } = await import(glue);
   const app = await init({ module_or_path: program });
   keepLater(app, program);
-  import("./hands.js").catch(console.error);
+  for (const script of ["./focus.js", "./hands.js"]) import(script).catch(console.error);
 } catch (error) {
   console.error(error);
   dispatchEvent(new Event("fenderbench-no-start"));

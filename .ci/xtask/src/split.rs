@@ -24,7 +24,7 @@ const GATE: &str = "::ui::screens::later::part";
 
 /// Modules of the source whose functions nobody calls before the gate, as the compiler names
 /// them.
-const LATER: [&str; 48] = [
+const LATER: [&str; 51] = [
     "::ui::screens::route::drawing::",
     "::present::drawing::",
     "::ui::screens::stations::",
@@ -40,6 +40,8 @@ const LATER: [&str; 48] = [
     "::ui::screens::feature_findings::",
     "::ui::parts::chart::",
     "::ui::parts::phone::this_phone",
+    "::ui::parts::phone::one",
+    "::ui::state::State>::delete::",
     "::ui::screens::how_sure::",
     "::ui::screens::gauges::",
     "::ui::screens::instrument::",
@@ -47,6 +49,7 @@ const LATER: [&str; 48] = [
     "::ui::screens::limits::",
     "::ui::screens::set_up::",
     "::ui::screens::set_up_given::",
+    "::ui::screens::set_up_more::",
     "::present::chart::",
     // Charts alone write a float: the opacity of their colours.
     "plotters",

@@ -7,8 +7,10 @@
 use leptos::prelude::AnyView;
 
 use super::route::{Entry, drawing};
+use super::set_up_fields::Form;
 use super::{
-    below, findings, first, gauges, instrument, kinds, limits, looks, plan, set_up, stations,
+    below, findings, first, gauges, instrument, kinds, limits, looks, plan, set_up, set_up_more,
+    stations,
 };
 use crate::session::SessionId;
 use crate::ui::way::Sheet;
@@ -23,6 +25,8 @@ pub enum Part<'a> {
     First,
     /// What stands below the sessions on the bench.
     Below,
+    /// What of the set-up can wait.
+    More(Form),
 }
 
 /// A part; `None` for the screens that a start may need.
@@ -33,6 +37,7 @@ pub fn part(part: Part<'_>) -> Option<AnyView> {
         Part::Drawing(entry) => return Some(drawing(*entry)),
         Part::First => return Some(first::first()),
         Part::Below => return Some(below::below()),
+        Part::More(form) => return Some(set_up_more::more(form)),
     };
     Some(match sheet {
         Sheet::Looks => looks(id),

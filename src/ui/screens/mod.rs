@@ -23,7 +23,7 @@ mod safety;
 mod set_up;
 mod set_up_fields;
 mod set_up_given;
-mod set_up_shop;
+mod set_up_more;
 mod stations;
 
 pub use bench::bench;

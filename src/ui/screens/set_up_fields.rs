@@ -4,12 +4,11 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
-use super::set_up_shop::of_the_shop;
+use super::later::{self, Part};
+use super::loaded::loaded;
 use crate::present::{self, NewSession};
 use crate::quantity::Unit;
-use crate::session::{
-    Arrangement, CYLINDERS_MAX, Counting, FirstEnd, MAINS_MAX, NOTE_MAX, RouteChoice, Use,
-};
+use crate::session::{Arrangement, CYLINDERS_MAX, MAINS_MAX, NOTE_MAX, RouteChoice};
 use crate::ui::parts::el::{El, el};
 use crate::ui::parts::field::{choices, stepper, text_field};
 use crate::ui::parts::held::Held;
@@ -20,7 +19,6 @@ const RODS: &str = "Two where rods share a crankpin, as in most V engines.";
 const UNIT: &str = "What your micrometer reads in; each gauge and each manual can have its own.";
 const ROUTE: &str = "Standard shows an oval whichever way it lies. Fuller takes longer and sees \
                      more; plain is the quickest.";
-const MORE: &str = "All of it can wait or stay as it is.";
 
 /// A form, and what is done when it changes.
 #[derive(Clone, Copy)]
@@ -113,43 +111,7 @@ pub fn set_up_fields(form: Form) -> El {
             .with(el("small", "").with(ROUTE)),
         )
         .with(blind)
-        .with(more(form))
-}
-
-/// What has a good default, or can wait.
-fn more(form: Form) -> El {
-    let bore = text(move || form.read(|f| f.bore.clone()));
-    let set_bore = Callback::new(move |bore| form.write(|f| f.bore = bore));
-    let unit = text(move || format!("Bore as made, {}", form.read(|f| f.unit.sign())));
-    let told = "With the oversize, if it was bored before. Blank where you do not know.";
-    let counting = choice(
-        form,
-        "Cylinders are counted",
-        Counting::ALL.map(present::counting).to_vec(),
-        |f| place(&Counting::ALL, &f.counting),
-        |f, at| f.counting = Counting::ALL.get(at).copied().unwrap_or(f.counting),
-    );
-    let one_bank = flag(move || !form.read(NewSession::has_banks));
-    el("details", "more")
-        .with(el("summary", "").with("Bore as made, use, warmth, materials, which end is 1"))
-        .with(para("", MORE))
-        .with(text_field(unit, bore, set_bore, NOTE_MAX).with(el("small", "").with(told)))
-        .with(choice(
-            form,
-            "Use",
-            Use::ALL.map(present::machine_use).to_vec(),
-            |f| place(&Use::ALL, &f.machine_use),
-            |f, at| f.machine_use = Use::ALL.get(at).copied().unwrap_or(f.machine_use),
-        ))
-        .with(of_the_shop(form))
-        .with(choice(
-            form,
-            "Number 1 is at",
-            FirstEnd::ALL.map(present::first_end).to_vec(),
-            |f| place(&FirstEnd::ALL, &f.first_end),
-            |f, at| f.first_end = FirstEnd::ALL.get(at).copied().unwrap_or(f.first_end),
-        ))
-        .with(el("div", "").when("hidden", one_bank).with(counting))
+        .with(loaded(false, move || later::part(Part::More(form))))
 }
 
 /// A choice for a field of the set-up, by places in a list.
