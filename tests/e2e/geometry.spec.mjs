@@ -345,7 +345,7 @@ test("a key lights up for a touch however short, and differently where it is ref
     await bench.press("take back the last key");
     const refused = await flashed("ENTER");
     expect(new Set([still, taken, refused]).size, motion).toBe(3);
-    await expect(page.locator(".route").getByRole("alert")).toHaveText("Type the reading first.");
+    await expect(page.locator(".route").getByRole("alert")).toHaveText("Nothing is typed yet: type the reading first.");
   }
 });
 

@@ -92,7 +92,7 @@ test("nothing is refused before ENTER, and a refusal keeps what was typed", asyn
   await bench.open();
   await bench.startSession();
   await bench.enter();
-  await expect(bench.said).toHaveText("Type the reading first.");
+  await expect(bench.said).toHaveText("Nothing is typed yet: type the reading first.");
   await bench.key("82.0");
   await expect(bench.said).toBeHidden();
   await bench.enter();

@@ -98,7 +98,7 @@ fn keys_are_stable() {
                     "contribution": "0.0019399",
                     "dof": null,
                     "sensitivity": 16799.88666666667,
-                    "share": 0.05456879542823784,
+                    "share": 0.054568795428237844,
                     "source": "part_temperature",
                     "u": 1.1547005383792517
                   },
@@ -108,13 +108,13 @@ fn keys_are_stable() {
                     "sensitivity": 2992415249.061336,
                     "share": 0.002705175264140286,
                     "source": "part_expansion",
-                    "u": 1.4433756729740649e-6
+                    "u": 1.4433756729740647e-6
                   },
                   {
                     "contribution": "0.0002887",
                     "dof": null,
                     "sensitivity": 1.0,
-                    "share": 0.001208402682144199,
+                    "share": 0.0012084026821441987,
                     "source": "resolution",
                     "u": 2886.751345948129
                   },
@@ -129,7 +129,7 @@ fn keys_are_stable() {
                 ],
                 "guard_band": "0.0136679",
                 "nu": 1498.7152345021436,
-                "probability_inside": 0.999999999439678,
+                "probability_inside": 0.9999999994396781,
                 "settle": null,
                 "u": "0.0083043",
                 "value_at_20_c": "81.95067"

@@ -32,3 +32,10 @@ export function judged(budgets) {
   };
   return { told: budgets.map(sentence).join("\n"), holds: budgets.every(met) };
 }
+
+/** A sentence for the middle score of each category, and whether all are as wanted. */
+export function scored(scores, wanted) {
+  const middle = Object.entries(scores).map(([name, all]) => [name, median(all), wanted[name]]);
+  const sentence = ([name, is, least]) => `Lighthouse, ${name}: ${is} of 100, ${least} wanted.`;
+  return { told: middle.map(sentence).join("\n"), holds: middle.every(([, is, least]) => least <= is) };
+}

@@ -1,6 +1,6 @@
 // What the bench makes of its times. The times themselves are for `cargo xtask bench`.
 import { expect, test } from "@playwright/test";
-import { judged, median, percentile, table } from "./figures.mjs";
+import { judged, median, percentile, scored, table } from "./figures.mjs";
 
 test("a percentile is one of the times, by rank and in any order", () => {
   const hundred = Array.from({ length: 100 }, (_, n) => 100 - n);
@@ -26,4 +26,12 @@ test("the table has a line for each name, under its columns", () => {
   expect(lines).toHaveLength(2);
   expect(lines[1]).toMatch(/^key to pixels +3 +32 ms +24 ms +40 ms +40 ms$/);
   expect(lines[0]).toHaveLength(lines[1].length);
+});
+
+test("of the scores the middle one counts, and one too low spoils all", () => {
+  expect(scored({ speed: [100, 99, 40] }, { speed: 99 })).toEqual({
+    told: "Lighthouse, speed: 99 of 100, 99 wanted.",
+    holds: true,
+  });
+  expect(scored({ speed: [98, 98, 100], access: [100] }, { speed: 99, access: 100 }).holds).toBe(false);
 });

@@ -8,6 +8,11 @@ export function instruments() {
   const LEAST_MS = 16;
   new PerformanceObserver(keep).observe({ type: "event", durationThreshold: LEAST_MS });
 
+  // The last of these is the largest; a touch ends them.
+  let largest = 0;
+  const grow = (list) => (largest = list.getEntries().at(-1).startTime);
+  new PerformanceObserver(grow).observe({ type: "largest-contentful-paint", buffered: true });
+
   const text = (selector) => document.querySelector(selector)?.textContent ?? "";
   const frame = () => new Promise(requestAnimationFrame);
   /** The first moment after the frame under way has been drawn. */
@@ -85,6 +90,12 @@ export function instruments() {
         if (entry) return entry.startTime;
         await frame();
       }
+    },
+
+    /** When the largest part of the page was painted, of those before the first touch. */
+    async largest() {
+      while (!largest) await frame();
+      return largest;
     },
 
     /** How long a fixed piece of work takes, in milliseconds, at its best. */

@@ -45,6 +45,7 @@ export async function firstVisit(context, site, keep) {
     keep("firstKey", (await phone.answered("8", VALUE, "8")).at);
   });
   keep("shell", await phone.painted());
+  keep("largest", await phone.largest());
   await context.close();
 }
 

@@ -56,6 +56,11 @@ export class Phone {
     return this.page.evaluate(() => globalThis.instruments.painted());
   }
 
+  /** When the largest part of the page was, before it was touched. */
+  largest() {
+    return this.page.evaluate(() => globalThis.instruments.largest());
+  }
+
   /** Goes to an address and on, without waiting for more than its first bytes. */
   go(address) {
     return this.page.goto(address, { waitUntil: "commit" });

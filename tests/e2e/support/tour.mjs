@@ -99,6 +99,8 @@ export async function tour(bench, look) {
   await at("quiz, told");
 
   await bench.to("Bench");
+  await expect(page.getByText("Or try a sample")).toBeVisible();
+  await unfold();
   await bench.tap(bench.button("A six-cylinder, complete (invented)"));
   await expect(bench.preview).toBeVisible();
   await at("bench, with a preview");

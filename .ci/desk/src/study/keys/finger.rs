@@ -140,7 +140,8 @@ mod tests {
             let movements = pressed(&mut chance, &meant);
             other += usize::from(movements.concat() != meant);
         }
-        // Three keys in a hundred, but for swaps of what stands last.
-        assert!((2_700..3_000).contains(&other), "{other}");
+        // In 1 - 0.99² × 0.9925 of the numbers, as the last key has nothing to change places
+        // with; within three standard deviations.
+        assert!((2_571..=2_877).contains(&other), "{other}");
     }
 }
