@@ -2,6 +2,7 @@
 // pressed, what stands in its place has it, and on another screen its title, which names the
 // page as well.
 const app = document.getElementById("app");
+const root = document.documentElement;
 const name = document.title;
 const reached = (within) => [...within.querySelectorAll("a[href], button, summary, input")];
 
@@ -42,7 +43,7 @@ const changed = () => {
   const now = app.querySelector("h1");
   if (now && now !== title) {
     title = now;
-    document.title = `${now.textContent} – ${name}`;
+    document.title = `${now.textContent} – ${root.dataset.name || name}`;
   }
   // The browser takes the focus away only when it draws.
   if (last && isGone(last)) requestAnimationFrame(() => setTimeout(look));

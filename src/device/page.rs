@@ -233,13 +233,6 @@ fn whole(text: &str) -> impl Iterator<Item = i32> {
     numbers.filter_map(|number| number.parse().ok())
 }
 
-/// Names the page; what it is printed or kept under.
-pub fn name(title: &str) {
-    if let Some(document) = web_sys::window().and_then(|window| window.document()) {
-        document.set_title(title);
-    }
-}
-
 /// Prints the page.
 pub fn print() {
     if let Some(window) = web_sys::window() {

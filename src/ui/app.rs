@@ -39,11 +39,16 @@ pub fn App() -> impl IntoView {
 fn frame() -> AnyView {
     let screen = follow();
     page::started();
-    let screen = live(move || match screen.get() {
-        Screen::Bench => bench(),
-        Screen::New => new(),
-        Screen::First => loaded(true, || later::part(Part::First)).into_any(),
-        Screen::Of(id, sheet) => of_session(&id, sheet),
+    let said = State::get().said;
+    let screen = live(move || {
+        // What was said of one screen is not said again on the next.
+        said.set(String::new());
+        match screen.get() {
+            Screen::Bench => bench(),
+            Screen::New => new(),
+            Screen::First => loaded(true, || later::part(Part::First)).into_any(),
+            Screen::Of(id, sheet) => of_session(&id, sheet),
+        }
     });
     el("div", "frame").with(notices()).with(screen).done()
 }

@@ -61,7 +61,7 @@ test("what happened is told from one place, which is there before", async ({ ben
   await bench.keepLimits("bore", [["Size: service limit", "82.1"]]);
   await expect(page.locator('.notices[data-seen="before"]')).toContainText("Limits kept.");
   await bench.to("Findings");
-  await expect(page).toHaveTitle("Findings – Fenderbench");
+  await expect(page).toHaveTitle(/^Findings – In-line/);
 });
 
 test("every verdict and comparison is a word and a shape, never a colour alone", async ({ bench, page }) => {

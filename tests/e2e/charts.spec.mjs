@@ -107,15 +107,20 @@ test("a chart follows the width, the theme and the keyboard", async ({ bench, pa
         }
         return [...shades];
       });
-  const sun = await ink();
+  const meant = async () => {
+    const colour = await page.locator("body").evaluate((body) => getComputedStyle(body).color);
+    return colour.match(/\d+/g).join();
+  };
+  const sun = [await ink(), await meant()];
   await bench.to("Bench");
+  await page.getByText("This phone").click();
   await page.getByText("Night garage").click();
   await bench.openSession("Sample");
   await bench.to("Findings");
   await expectDrawn(page, 4);
-  const night = await ink();
-  expect(sun).toContain("16,28,38");
-  expect(night).toContain("244,241,232");
+  const night = [await ink(), await meant()];
+  for (const [shades, meant] of [sun, night]) expect(shades).toContain(meant);
+  expect(night[1]).not.toBe(sun[1]);
   // The table is beside it, for whom the picture is none.
   const chart = page.getByTestId("chart").first();
   await chart.getByText("As a table").focus();
@@ -128,7 +133,7 @@ for (const format of ["A4", "Letter"]) {
   test(`everything fits on ${format}`, async ({ bench, page }) => {
     await open(bench, "hill-climb-six");
     await expectDrawn(page, 4);
-    await expect(page).toHaveTitle("Sample: hill-climb six (invented)");
+    await expect(page).toHaveTitle("Findings – Sample: hill-climb six (invented)");
     const charts = await page.locator(".plot canvas").count();
     const isNew = (all) => all.filter(({ width }) => width === 300).length;
     const canvases = page.locator(".plot canvas");

@@ -5,7 +5,7 @@ test("what was called saved survives a browser killed at that moment", async ({ 
   let bench = await phone.start();
   await bench.open();
   await bench.startSession({ name: "Before the battery died" });
-  const typed = ["82.003", "014", "005", "016"];
+  const typed = ["82.003", "82.014", "005", "016"];
   for (const [n, value] of typed.entries()) {
     await bench.type(value);
     await bench.page.waitForFunction(

@@ -104,8 +104,9 @@ test("where there is nothing yet, a screen says what to do next and leads there"
   }
   await bench.to("Limits");
   await expect(empty(bench)).toContainText("Nothing is asked for.");
-  await bench.to("Measure");
+  await bench.tap(bench.page.getByRole("link", { name: "Measure", exact: true }));
   await expect(bench.said).toContainText("choose what to measure");
+  await expect(bench.page.locator(".reading").getByRole("link", { name: "What to measure" })).toBeVisible();
   await bench.to("Limits");
   await bench.tap(empty(bench).getByRole("link", { name: "What to measure" }));
   await expect(title(bench)).toHaveText("What to measure");

@@ -44,7 +44,8 @@ function standing(file) {
 /** Types the values in full, one field after the other; gives the touches that took. */
 async function typeInFull(page, values) {
   const field = (_, n) => `<p><label>${n} <input inputmode="decimal"></label></p>`;
-  await page.setContent(values.map(field).join(""));
+  const head = `<!doctype html><meta name="viewport" content="width=device-width">`;
+  await page.setContent(head + values.map(field).join(""));
   await countTouches(page);
   for (const [n, value] of values.entries()) {
     await page.locator("input").nth(n).tap();

@@ -201,6 +201,7 @@ for (const viewport of SIZES) {
     await bench.read("182.003");
     await expect(bench.last).toBeVisible();
     await lookAtRoute("after a reading");
+    await bench.read("182.011");
     await bench.goTo("Bore 1", "top, thrust");
     await expect(bench.purpose).toBeVisible();
     await lookAtRoute("in place of a reading");

@@ -103,7 +103,7 @@ async function midNumber(bench, comeBack) {
   await expect(bench.value).toHaveText("82.0▢▢");
   await bench.read("03");
 
-  await bench.key("06");
+  await bench.key("82.06");
   bench = await comeBack(bench);
   await bench.expectAt("Bore 1", "top, along the crank");
   await expect(bench.value).toHaveText("82.06▢");

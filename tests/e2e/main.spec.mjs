@@ -102,10 +102,12 @@ test("nothing is refused before ENTER, and a refusal keeps what was typed", asyn
   await expect(bench.said).toBeHidden();
   await bench.enter();
   await bench.expectAt("Bore 1", "top, along the crank");
+  await bench.read("82.011");
+  await bench.expectAt("Bore 1", "bottom, thrust");
 
   await bench.read("82");
   await expect(bench.said).toHaveText("Type the last 3 digits: 2 so far.");
-  await expect(bench.progress).toHaveText("1 of 62");
+  await expect(bench.progress).toHaveText("2 of 62");
   await bench.key("1");
   await expect(bench.value).toHaveText("81.821");
 

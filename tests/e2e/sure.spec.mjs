@@ -9,10 +9,7 @@ test("a turn of the thimble is asked about, and kept only when the person says s
   const slip = bench.page.getByTestId("slip");
   await expect(slip).toBeHidden();
 
-  const turned = async () => {
-    await bench.tap(bench.button("enter as read"));
-    await bench.read("82.504");
-  };
+  const turned = () => bench.readInFull("82.504");
   await turned();
   await expect(slip).toContainText("one turn of the thimble off: without that, 82.004 mm.");
   await expect(bench.progress).toHaveText("4 of 62");
@@ -83,13 +80,11 @@ test("a wrong value put right in its place is not asked about because of the wro
   await bench.open();
   await bench.startSession();
   for (const value of ["82.003", "004", "002", "003"]) await bench.read(value);
-  await bench.tap(bench.button("enter as read"));
-  await bench.read("82.504");
+  await bench.readInFull("82.504");
   await bench.tap(bench.button("Keep it"));
   await bench.goTo("Bore 2", "top, thrust");
   await expect(bench.purpose).toContainText("In place of 82.504 mm");
-  await bench.tap(bench.button("enter as read"));
-  await bench.read("82.004");
+  await bench.readInFull("82.004");
   await expect(bench.page.getByTestId("slip")).toBeHidden();
   await expect(bench.last).toContainText("82.004 mm");
 });

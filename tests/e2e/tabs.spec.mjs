@@ -10,7 +10,7 @@ async function byTurns(bench) {
   const tab = await bench.anotherTab();
   await tab.open(new URL(bench.page.url()).hash);
   await tab.goTo("Bore 3", "top, thrust");
-  for (const value of ["004", "005", "006", "007"]) {
+  for (const value of ["82.004", "82.005", "82.006", "82.007"]) {
     await bench.page.bringToFront();
     await bench.read(value);
     await bench.expectSaved();
@@ -56,7 +56,7 @@ test("a tab shows what another one enters, and undoes only its own", async ({ be
   await expect(tab.progress).toHaveText("1 of 62");
 
   await tab.goTo("Bore 2", "top, thrust");
-  await tab.read("004");
+  await tab.read("82.004");
   await bench.page.bringToFront();
   await expect(bench.progress).toHaveText("2 of 62");
   await bench.tap(bench.tool("Undo"));

@@ -25,8 +25,9 @@ pub fn findings(id: &SessionId) -> AnyView {
     let state = State::get();
     let view = state.peek(present::findings).unwrap_or_default();
     let limits = sheet_address(id, Sheet::Limits);
-    page::name(&view.name);
-    on_cleanup(|| page::name("Fenderbench"));
+    // The page is named by it, and what is printed.
+    page::set("name", &view.name);
+    on_cleanup(|| page::set("name", ""));
     let is_empty = state.peek(|s, _| present::nothing_read(s));
     let sheet = el("div", "sheet findings")
         .with(el("h1", "").with("Findings"))

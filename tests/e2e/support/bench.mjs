@@ -173,9 +173,17 @@ export class Bench {
     await expect(this.feature).toHaveText("Bore 1");
   }
 
+  /** Opens what something is folded away in. */
+  async unfold(locator) {
+    await expect(locator).toBeAttached();
+    const fold = this.page.locator("details:not([open])").filter({ has: locator });
+    if (await fold.count()) await this.tap(fold.locator("> summary"));
+  }
+
   /** Takes one of a few answers. */
   async choose(answer) {
-    const radio = this.page.getByRole("radio", { name: answer, exact: true });
+    const radio = this.page.getByRole("radio", { name: answer, exact: true, includeHidden: true });
+    await this.unfold(radio);
     await this.tap(this.page.locator("label").filter({ has: radio }));
     await expect(radio).toBeChecked();
   }
@@ -227,6 +235,13 @@ export class Bench {
   async read(text) {
     await this.key(await this.wanted(text));
     await this.enter();
+  }
+
+  /** The same, all of it typed wherever it is. */
+  async readInFull(text) {
+    const asRead = this.button("enter as read");
+    if (await asRead.isVisible()) await this.tap(asRead);
+    await this.read(text);
   }
 
   async wanted(text) {

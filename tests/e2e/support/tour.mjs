@@ -38,6 +38,7 @@ export async function tour(bench, look) {
   await bench.read("82.003");
   await expect(bench.last).toBeVisible();
   await atRoute("after a reading");
+  await bench.read("82.011");
   await bench.goTo("Bore 1", "top, thrust");
   await expect(bench.purpose).toBeVisible();
   await atRoute("in place of a reading");
@@ -45,7 +46,7 @@ export async function tour(bench, look) {
   await bench.key("82.00");
   await atRoute("typed as read");
   await bench.goTo("Bore 1", "bottom, thrust");
-  await bench.read("402");
+  await bench.readInFull("82.504");
   await expect(page.getByTestId("slip")).toBeVisible();
   await atRoute("asked about a slip");
   await bench.tap(bench.button("Keep it"));

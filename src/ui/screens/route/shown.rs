@@ -73,19 +73,27 @@ fn value(entry: Entry) -> El {
 }
 
 /// Where the person goes from here if there is nothing to type: to the gauge
-/// that has to be set, or to the findings once everything is read.
+/// that has to be set, to what is asked for while nothing is, or to the findings
+/// once everything is read.
 fn ways(entry: Entry, id: &SessionId) -> Live {
     let view = entry.view;
     let unset = flag(move || {
         view.with(|v| v.face.unit.is_empty() && !v.asks_hour && !v.feature.is_empty())
     });
     let all_read = flag(move || view.with(RouteView::is_all_read));
-    let gauges = sheet_address(id, Sheet::Gauges);
-    let findings = sheet_address(id, Sheet::Findings);
-    live(move || match (unset.get(), all_read.get()) {
-        (true, _) => link("button way", &gauges, "Set the gauge").done(),
-        (false, true) => link("button way", &findings, "See the findings").done(),
-        (false, false) => nothing(),
+    let none_asked = flag(move || view.with(|v| v.progress.of == 0));
+    let to = |sheet, word| (sheet_address(id, sheet), word);
+    let gauges = to(Sheet::Gauges, "Set the gauge");
+    let kinds = to(Sheet::Kinds, "What to measure");
+    let findings = to(Sheet::Findings, "See the findings");
+    live(move || {
+        let (address, word) = match (unset.get(), none_asked.get(), all_read.get()) {
+            (true, ..) => &gauges,
+            (_, true, _) => &kinds,
+            (.., true) => &findings,
+            _ => return nothing(),
+        };
+        link("button way", address, *word).done()
     })
 }
 
