@@ -25,7 +25,7 @@ pub fn length_of(session: &Session, assessment: &Assessment) -> String {
     match (of, left.as_str()) {
         (0, _) => "Nothing is asked for.".to_owned(),
         (_, "") => format!("{of} station{many}, all read"),
-        (_, left) => format!("{of} station{many}, {left}"),
+        (_, left) => format!("{of} station{many}, {left} left"),
     }
 }
 
@@ -35,7 +35,7 @@ pub(super) fn time_left(session: &Session, stops: &[Stop]) -> String {
     let minutes = (open * pace(session).unwrap_or(USUAL_S)).div_ceil(60);
     match (open, minutes / 60, minutes % 60) {
         (0, ..) => String::new(),
-        (_, 0, minutes) => format!("≈ {minutes} min left"),
+        (_, 0, minutes) => format!("≈ {minutes} min"),
         (_, hours, minutes) => format!("≈ {hours} h {minutes} min"),
     }
 }

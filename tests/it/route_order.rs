@@ -120,11 +120,11 @@ fn the_time_left_follows_the_pace_of_the_person() {
         view(&session, &stops, &fender).time_left
     };
     // 62 stations, 54 seconds each while nothing is known.
-    assert_eq!(left(30, 0), "≈ 56 min left");
-    assert_eq!(left(30, 5), "≈ 55 min left");
+    assert_eq!(left(30, 0), "≈ 56 min");
+    assert_eq!(left(30, 5), "≈ 55 min");
     // 61 stations at half a minute and at two, over midnight.
-    assert_eq!(left(30, 6), "≈ 31 min left");
+    assert_eq!(left(30, 6), "≈ 31 min");
     assert_eq!(left(120, 30), "≈ 2 h 2 min");
     // Pauses make no pace.
-    assert_eq!(left(301, 30), "≈ 55 min left");
+    assert_eq!(left(301, 30), "≈ 55 min");
 }

@@ -40,7 +40,11 @@ pub fn figure(chart: &Chart) -> El {
 fn table(name: &str, numbers: &Table) -> El {
     let mut head = el("tr", "");
     for title in &numbers.head {
-        head = head.with(el("th", "").set("scope", "col").with(*title));
+        // What heads the names of the rows needs no word.
+        head = head.with(match title.is_empty() {
+            true => el("td", ""),
+            false => el("th", "").set("scope", "col").with(*title),
+        });
     }
     let mut body = el("tbody", "");
     for row in &numbers.rows {
