@@ -25,7 +25,7 @@ pub(super) fn shop(advice: &Advice, way: &Way, unit: Unit) -> Vec<String> {
     if is_bored {
         told.push(format!(
             "Finish each bore to the piston that goes in it, as you measure it: piston-to-wall \
-             on diameter at 20 °C (68 °F) {}. Mark which piston is for which bore.",
+             on diameter at 20 °C (68 °F) {}. Mark which piston is for which bore.",
             band(&advice.job.wanted)
         ));
         told.push(

@@ -192,7 +192,7 @@ fn line(session: &Session, advice: &Advice, work: Work, unit: Unit) -> PlanLine 
         word: word(session, &advice.job, effect.work).1,
         leads_to: match (effect.is_enough, effect.total) {
             (false, _) => "not proved to be enough".to_owned(),
-            (true, Some(total)) => format!("enough; {} in all", amount(total)),
+            (true, Some(total)) => format!("enough; {} together", amount(total)),
             (true, None) => match effect.sleeve {
                 Some(index) => format!("enough with a sleeve in bore {}", index + 1),
                 None => "enough".to_owned(),
@@ -346,7 +346,7 @@ fn total(advice: &Advice) -> String {
     let plan = &advice.plan;
     match plan.way.total {
         _ if plan.way.items.is_empty() => "Nothing to pay for.".to_owned(),
-        Some(total) => format!("{} in all", amount(total)),
+        Some(total) => format!("All together {}", amount(total)),
         None => {
             let blank = |item: &&Item| plan.way.items.iter().any(|(of, _)| of == *item);
             let blanks = plan.blanks.iter().filter(blank).count();

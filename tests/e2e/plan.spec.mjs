@@ -40,21 +40,21 @@ test("the look that the plan asks for changes it, without a network too", async 
   await bench.allOffline();
   await openSample(bench);
   await expect(page.getByTestId("plan")).toContainText("The cheapest by your prices");
-  await expect(total(page)).toHaveText("954.00 in all");
+  await expect(total(page)).toHaveText("All together 954.00");
   await expect(line(page, "Rods").locator("summary")).toContainText("replace the rod");
   await expect(page.getByTestId("next")).toContainText("Rod 2: test for cracks");
   await expect(page.getByTestId("next")).toContainText("Rods: resize the big end");
 
   await site.stop();
   await bench.reload();
-  await expect(total(page), "the plan is there without a network").toHaveText("954.00 in all");
+  await expect(total(page), "the plan is there without a network").toHaveText("All together 954.00");
   await bench.to("Look");
   await bench.tap(page.locator(".stops").getByRole("button", { name: /^Rod 2/ }));
   const crack = page.getByRole("group", { name: "A crack in the rod or its cap, by a test" });
   await bench.tap(crack.getByRole("button", { name: "Not seen", exact: true }));
   await toPlan(bench);
   await expect(line(page, "Rods").locator("summary")).toContainText("resize the big end");
-  await expect(total(page)).toHaveText("864.00 in all");
+  await expect(total(page)).toHaveText("All together 864.00");
   await expect(page.getByTestId("next")).not.toContainText("test for cracks");
 });
 
@@ -69,7 +69,7 @@ test("the reading that the plan asks for changes it", async ({ bench, page }) =>
   await toPlan(bench);
   const bores = line(page, "Bores").locator("summary");
   await expect(bores).toContainText("bore and hone all to 0.020 in over, a sleeve in bore 1");
-  await expect(total(page)).toHaveText("1144.00 in all");
+  await expect(total(page)).toHaveText("All together 1144.00");
   await expect(page.getByTestId("next")).toContainText("Bore 1: measure how deep the scores are");
 
   await bench.to("Measure");
@@ -83,7 +83,7 @@ test("the reading that the plan asks for changes it", async ({ bench, page }) =>
   await toPlan(bench);
   await expect(bores).not.toContainText("sleeve");
   await expect(bores).toContainText("bore and hone all to 0.020 in over");
-  await expect(total(page)).toHaveText("954.00 in all");
+  await expect(total(page)).toHaveText("All together 954.00");
 });
 
 test("a choice is fixed and left again, and prices decide", async ({ bench, page }) => {
@@ -98,13 +98,13 @@ test("a choice is fixed and left again, and prices decide", async ({ bench, page
   await choose(bench, "Main journals", "Leave it to the plan");
   await expect(journals).not.toContainText("fixed by you");
   await expect(journals).toContainText("polish");
-  await expect(total(page)).toHaveText("954.00 in all");
+  await expect(total(page)).toHaveText("All together 954.00");
 
   await price(page, "1 × Rod", "100");
-  await expect(total(page)).toHaveText("914.00 in all");
+  await expect(total(page)).toHaveText("All together 914.00");
   await price(page, "1 × Rod", "-3");
   await expect(bench.notice).toContainText("A price cannot be less than nothing; leave it blank");
-  await expect(total(page), "what was refused changes nothing").toHaveText("914.00 in all");
+  await expect(total(page), "what was refused changes nothing").toHaveText("All together 914.00");
   await bench.tap(bench.notice.getByRole("button", { name: "Put away" }));
   await price(page, "1 × Rod", "");
   await expect(total(page)).toHaveText("One price is missing for the sum.");

@@ -67,7 +67,7 @@ fn the_depth_of_a_score_changes_the_plan() {
             Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Rod 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            1144.00 in all
+            All together 1144.00
             maybe Bores: bore and hone all to 0.010 in over
             maybe Pistons: buy a set, 0.010 in over
             maybe Rod journals: grind all to 0.010 in under
@@ -97,7 +97,7 @@ fn the_depth_of_a_score_changes_the_plan() {
             Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Rod 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            954.00 in all
+            All together 954.00
             maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
@@ -131,7 +131,7 @@ fn the_crack_test_that_is_asked_for_saves_the_rod() {
             Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: resize the big end (Rod 2: size and shape)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            864.00 in all
+            All together 864.00
             maybe Rod journals: grind all to 0.010 in under
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
             or Main journals: grind all to 0.010 in under
@@ -145,7 +145,7 @@ fn the_crack_test_that_is_asked_for_saves_the_rod() {
 fn the_shop_is_told_the_clearance_and_not_a_size() {
     let view = view(&sample("quarry-v-twin"));
     expect![[r#"
-        Finish each bore to the piston that goes in it, as you measure it: piston-to-wall on diameter at 20 °C (68 °F) 0.0024 in to 0.0040 in. Mark which piston is for which bore.
+        Finish each bore to the piston that goes in it, as you measure it: piston-to-wall on diameter at 20 °C (68 °F) 0.0024 in to 0.0040 in. Mark which piston is for which bore.
         Torque plate and main caps on while boring and honing. Measure cold; write down three levels in two directions.
         Grind the rod journals to the shells supplied, measured in their torqued housings: oil clearance 0.0010 in to 0.0035 in.
         By your own readings that would be a journal of 1.72945 in ± 0.0004 in: a cross-check, not an order.

@@ -38,7 +38,7 @@ fn without_piston_sizes_the_bore_goes_by_the_name_of_the_oversize() {
             Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Rod 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            954.00 in all
+            All together 954.00
             maybe Rod journals: grind all to 0.010 in under
             maybe Rods: resize the big end
             if well Rod journal 1: have the shop sweep or rough-bore it first, then buy parts
@@ -67,7 +67,7 @@ fn with_nothing_in_stock_what_needs_none_is_left() {
             Rod journals: another crankshaft (Rod journal 1: size and shape)
             Rods: replace the rod (Rod 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            1644.00 in all
+            All together 1644.00
             maybe Rods: resize the big end
             if well Rod 2: test for cracks, or ask a specialist
             next Rod 2: test for cracks, or ask a specialist
@@ -114,7 +114,7 @@ fn a_clearance_larger_than_the_step_is_named() {
             Rod journals: grind all to 0.020 in under (Rod journal 1: size and shape)
             Rods: replace the rod (Rod 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            954.00 in all
+            All together 954.00
             maybe Bores: bore and hone all to 0.010 in over
             maybe Pistons: buy a set, 0.010 in over
             maybe Rod journals: grind all to 0.010 in under
@@ -156,7 +156,7 @@ fn looks_that_contradict_each_other_prove_nothing() {
             Rod journals: another crankshaft
             Rods: replace the rod (Rod 2: not sound)
             Rod shells: buy the set for the journals as machined (Rod shells 1 and 2: size and shape)
-            1404.00 in all
+            All together 1404.00
             maybe Main journals: polish, oil holes plugged
             maybe Main shells: buy standard ones
             maybe Rod journals: grind all to 0.010 in under

@@ -172,8 +172,7 @@ fn clearances(rows: Vec<Row3>) -> Option<El> {
     for [part, value, how] in rows {
         let row = el("tr", "")
             .with(el("th", "").set("scope", "row").with(part))
-            .with(el("td", "number").with(value))
-            .with(el("td", "").with(how));
+            .with(el("td", "").with(value).with(el("small", "").with(how)));
         table = table.with(row);
     }
     some.then(|| section("clearances", "Clearances this leads to").with(table))

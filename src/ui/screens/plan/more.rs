@@ -35,9 +35,12 @@ pub fn sizes(all: Vec<SizesView>) -> Option<El> {
 
 /// How far sizes of shells may be mixed, closed until somebody asks.
 pub fn mixing(view: MixingView) -> El {
-    let mut more = el("details", "plan-line")
-        .id("mixing")
-        .with(el("summary", "").with(el("b", "").with("Mixing sizes of shells")));
+    let options = view.choices.first().map(|choice| choice.options.iter());
+    let chosen = options.and_then(|mut all| all.find(|(.., is_chosen)| *is_chosen));
+    let summary = el("summary", "")
+        .with(el("b", "").with("Mixing sizes of shells"))
+        .with(chosen.map(|(label, ..)| el("span", "").with(label.clone())));
+    let mut more = el("details", "plan-line").id("mixing").with(summary);
     if 1 < view.choices.len() {
         // There is more to choose, and the plan is made anew after each tap.
         more = more.set("open", "");
