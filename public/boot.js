@@ -27,7 +27,8 @@ const keepLater = async (app, program) => {
     dispatchEvent(new Event("fenderbench-later"));
   };
   if (!app.table) return say("here");
-  for (const wait of [0, 2_000, 10_000]) {
+  // On a first visit whoever is quick touches the first keys before this is fetched.
+  for (const wait of [navigator.serviceWorker?.controller ? 0 : 500, 2_000, 10_000]) {
     await new Promise((done) => setTimeout(done, wait));
     try {
       const styled = document.querySelector('link[href$="-later.css"]') ?? styleLater();
