@@ -13,11 +13,11 @@ try {
 //
 // A development build has all in one.
 const styleLater = () =>
-  new Promise((done, failed) => {
+  new Promise((onload, failed) => {
     const first = document.querySelector('link[rel="stylesheet"]');
-    const style = document.createElement("link");
-    Object.assign(style, { rel: "stylesheet", href: first.href.replace(".css", "-later.css") });
-    Object.assign(style, { onload: done, onerror: () => (style.remove(), failed(new Error(style.href))) });
+    const href = first.href.replace(".css", "-later.css");
+    const onerror = () => (style.remove(), failed(new Error(href)));
+    const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href, onload, onerror });
     first.after(style);
   });
 

@@ -22,6 +22,10 @@ test("a newcomer is invited, sees it on the sample, and is not asked again", asy
   await expect(title(bench)).toHaveText("Type a reading");
   const task = await bench.page.getByTestId("task").textContent();
   const [, shows, digits] = task.match(/shows ([\d.]+) mm\. Type its last three digits, ([\d ]+),/);
+  for (const key of ["8", "ENTER"]) {
+    const { width, height } = await bench.keypad.getByRole("button", { name: key, exact: true }).boundingBox();
+    expect(Math.min(width / 100, height / 56), `${key}: ${width} × ${height}`).toBeGreaterThanOrEqual(1);
+  }
   await bench.key(digits[0]);
   await bench.enter();
   await expect(bench.said).toHaveText("Type the last 3 digits: 1 so far.");

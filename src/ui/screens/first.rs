@@ -144,21 +144,21 @@ fn practised(session: &Session) -> El {
         .with(el("span", "lead").with(part(|v| v.face.lead.clone())))
         .with(el("span", "typed").with(part(|v| v.face.typed.clone())))
         .with(el("span", "open").with(part(|v| "▢".repeat(v.face.open))));
-    let value = el("div", "value")
-        .with(number)
-        .with(el("span", "unit").with(part(|v| v.face.unit.to_owned())));
+    let unit = el("span", "unit").with(part(|v| v.face.unit.to_owned()));
+    let value = el("div", "value").with(number).with(" ").with(unit);
     let read = text(move || {
         let read = practice.with(|p| p.as_ref()?.read());
         read.map(|read| read.value).unwrap_or_default()
     });
     let below = live(move || {
         if read.get().is_empty() {
-            return keys(whole, flag(|| false), touch).done();
+            let keys = keys(whole, flag(|| false), touch);
+            return el("div", "pad").with(keys).done();
         }
         let read = practice.peek(|p| p.as_ref()?.read());
         read.map_or_else(nothing, |read| done(read).done())
     });
-    el("div", "fields")
+    el("div", "fields quiz")
         .with(para("", task).id("task"))
         .with(para("feature", part(|v| v.feature.clone())))
         .with(value)
