@@ -76,7 +76,7 @@ function textFaults(page) {
       range.selectNodeContents(node);
       const { left, right, top, bottom, width } = range.getBoundingClientRect();
       if (!width) continue;
-      const beyond = left < -0.5 || innerWidth + 0.5 < right;
+      const beyond = left < -0.5 || document.documentElement.clientWidth + 0.5 < right;
       if (beyond && !scrolls(element)) found.push(`${name} goes beyond the screen`);
       // Half a line above and below is room that letters do not fill.
       const room = 0.3 * parseFloat(getComputedStyle(element).fontSize);
@@ -119,6 +119,16 @@ test("two controls that overlap are found", async ({ bench, page }) => {
   expect(await touchFaults(page, { least: 56, route: false })).not.toEqual([]);
 });
 
+test("a text that is cut off, or goes beyond the screen, is found", async ({ bench, page }) => {
+  await bench.open();
+  expect(await textFaults(page)).toEqual([]);
+  const [title] = await page.locator("h1").all();
+  await title.evaluate((one) => Object.assign(one.style, { width: "40px", overflow: "hidden", whiteSpace: "nowrap", overflowWrap: "normal" }));
+  expect(await textFaults(page)).toEqual([expect.stringContaining("cut off at the side")]);
+  await title.evaluate((one) => Object.assign(one.style, { width: "", overflow: "", marginLeft: "300px" }));
+  expect(await textFaults(page)).toContainEqual(expect.stringContaining("beyond the screen"));
+});
+
 for (const [width, height] of [[360, 740], [740, 360]]) {
   test(`with text twice as large nothing is cut off at ${width}×${height}`, async ({ bench, page }) => {
     test.setTimeout(180_000);
@@ -157,22 +167,40 @@ test("with text spaced out as far as the person wants it nothing is cut off", as
   expect(faults.told).toEqual([]);
 });
 
-test("with motion reduced nothing moves", async ({ bench, page }) => {
-  test.setTimeout(180_000);
-  await page.emulateMedia({ reducedMotion: "reduce" });
-  const faults = new Faults();
-  await tour(bench, async (name) => {
-    const moving = await page.evaluate(() => {
-      const still = new Set(["backgroundColor", "color", "borderColor", "computedOffset", "offset", "easing", "composite"]);
-      const found = [];
-      for (const animation of document.getAnimations()) {
-        const names = animation.effect.getKeyframes().flatMap(Object.keys).filter((name) => !still.has(name));
-        if (names.length) found.push(`${animation.effect.target.outerHTML.slice(0, 60)} changes ${names}`);
+/** What the styles could move, whether or not it moves just then, as sentences. */
+function moving(page) {
+  return page.evaluate(() => {
+    const still = /^(background-color|color|border-color)$/;
+    const found = [];
+    const look = (rules) => {
+      for (const rule of rules) {
+        if (rule.media && !matchMedia(rule.media.mediaText).matches) continue;
+        const names = [...(rule.style ?? [])];
+        if (rule instanceof CSSKeyframeRule) {
+          const moved = names.filter((name) => !still.test(name));
+          if (moved.length) found.push(`${rule.parentRule.name} moves ${moved}`);
+        } else {
+          const all = ["transition-duration", "scroll-behavior"].filter((name) => names.includes(name));
+          for (const name of all) found.push(`${rule.selectorText} has ${name}`);
+        }
+        if (rule.cssRules) look(rule.cssRules);
       }
-      if (getComputedStyle(document.documentElement).scrollBehavior !== "auto") found.push("it scrolls by itself");
-      return found;
-    });
-    faults.add(name, moving);
+    };
+    for (const { cssRules } of [...document.styleSheets, ...document.adoptedStyleSheets]) look(cssRules);
+    return found;
   });
-  expect(faults.told).toEqual([]);
+}
+
+test("with motion reduced nothing moves, and what would is found", async ({ bench, page }) => {
+  await page.emulateMedia({ reducedMotion: "reduce" });
+  await bench.open();
+  await expect(bench.root).toHaveAttribute("data-later", "here");
+  expect(await page.evaluate(() => document.styleSheets.length), "both style files").toBe(2);
+  expect(await moving(page)).toEqual([]);
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync("a { transition: top 1s; } @keyframes slide { to { left: 9px; } }");
+    document.adoptedStyleSheets = [sheet];
+  });
+  expect(await moving(page)).toHaveLength(2);
 });
