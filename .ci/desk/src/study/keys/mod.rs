@@ -44,9 +44,9 @@ const TAPS_MOST: usize = 4_300;
 /// the last but one among them; odds that ask about more of these ask about
 /// more honest readings than the study of slips allows (0.58 % for 0.310 here,
 /// 0.66 % for 0.301, both on the seeds for building). A better guess does not
-/// help: with places at the same level counting three times, honest readings
-/// lie a tenth to a third nearer to it, and 0.320 to 0.330 still stand, because
-/// what is left is within the scatter of a hand with a telescoping gauge.
+/// help: with places at the same level counting three times, the farthest two in
+/// a hundred honest readings come nearer to it at three levels of four, at the
+/// bottom by a third, and 0.320 to 0.330 still stand on the seeds for building.
 const BORES_WANTED: usize = 300;
 
 /// What the gauges show that the bounds are for. On a coarser scale the last
